@@ -1,0 +1,8 @@
+import './node-version.mjs'
+import { run } from './failure.mjs'
+import { build, prepare } from './prepare.mjs'
+
+await run(async () => {
+  await prepare()
+  await build()
+})
