@@ -1,0 +1,33 @@
+'use client'
+
+import './global.css'
+import { deadEnds } from '@/lib/language/dead-ends'
+import { LOCALES, say } from '@/lib/language/say'
+import { Button } from './_components/ui/button'
+import { DeadEnd } from './_components/ui/dead-end'
+
+/** The last net, under the root layout itself. It knows nothing about the reader, so it speaks every language it has. */
+export default function EverythingFailed({ error, retry }: { error: Error & { digest?: string }; retry: () => void }) {
+  return (
+    <html lang="en">
+      <body className="min-h-dvh bg-paper text-ink">
+        <title>Toeline</title>
+        <DeadEnd
+          title={say(deadEnds, 'en', 'failedTitle')}
+          action={
+            <Button kind="primary" onClick={() => retry()}>
+              {LOCALES.map((locale) => say(deadEnds, locale, 'tryAgain')).join(' · ')}
+            </Button>
+          }
+        >
+          {LOCALES.map((locale) => (
+            <p key={locale} lang={locale}>
+              {say(deadEnds, locale, 'failedText')}
+            </p>
+          ))}
+          {error.digest && <p className="text-base text-ink-2">{say(deadEnds, 'en', 'reference', { digest: error.digest })}</p>}
+        </DeadEnd>
+      </body>
+    </html>
+  )
+}
