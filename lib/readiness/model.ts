@@ -1,0 +1,67 @@
+import { GRID, normalise } from './grid'
+import { logLikelihood, outcomeTables, passChance, type OutcomeTables } from './likelihood'
+import { checkParameters, type FilterParameters } from './parameters'
+import type { PracticeCoupon } from './practice-coupon'
+import { move, transition, type Transition } from './transition'
+
+/** The parameters with what follows from them alone, worked out once. */
+export type Model = {
+  readonly parameters: FilterParameters
+  readonly tables: OutcomeTables
+  /** The link over the grid. */
+  readonly pass: Float64Array
+  readonly transitionAfter: (days: number) => Transition
+}
+
+/** Gaps are whole days in practice, so few kernels serve a whole class; past this many they are made afresh. */
+const KEPT_TRANSITIONS = 64
+
+const models = new WeakMap<FilterParameters, Model>()
+
+/** @throws RangeError for parameters outside their range. */
+export function modelOf(parameters: FilterParameters): Model {
+  const known = models.get(parameters)
+  if (known) return known
+  checkParameters(parameters)
+  const frozen = { ...parameters }
+  const model: Model = {
+    parameters: frozen,
+    tables: outcomeTables(frozen),
+    pass: Float64Array.from(GRID, (x) => passChance(x, frozen)),
+    transitionAfter: keeping((days) => transition(days, frozen)),
+  }
+  if (Object.isFrozen(parameters)) models.set(parameters, model)
+  return model
+}
+
+function keeping(make: (days: number) => Transition): (days: number) => Transition {
+  const kept = new Map<number, Transition>()
+  return (days) => {
+    const known = kept.get(days)
+    if (known) return known
+    const made = make(days)
+    if (kept.size < KEPT_TRANSITIONS) kept.set(days, made)
+    return made
+  }
+}
+
+/** Belief before the first coupon: the normal density of m0, s0 at the grid points, scaled to sum 1. */
+export function prior({ parameters: { m0, s0 } }: Model): Float64Array {
+  return normalise(Float64Array.from(GRID, (x) => Math.exp(-((x - m0) ** 2) / (2 * s0 * s0))))
+}
+
+/** Belief `days` and one step later. */
+export function predict(mass: Float64Array, days: number, model: Model): Float64Array {
+  return normalise(move(mass, model.transitionAfter(days)))
+}
+
+/** Belief after seeing a coupon: mass times likelihood to the power eta (times the coupon's weight). */
+export function update(mass: Float64Array, coupon: PracticeCoupon, model: Model): Float64Array {
+  const power = model.parameters.eta * (coupon.weight ?? 1)
+  if (power === 0) return mass
+  const log = logLikelihood(coupon, model.parameters, model.tables)
+  // Only ratios matter: the largest likelihood counts as 1, so none underflows.
+  let top = -Infinity
+  for (const l of log) if (l > top) top = l
+  return normalise(mass.map((m, i) => m * Math.exp(power * (log[i]! - top))))
+}
