@@ -1,0 +1,19 @@
+import 'server-only'
+import { headers } from 'next/headers'
+import { notFound, redirect } from 'next/navigation'
+import { currentViewer, type Role, type Viewer } from './viewer'
+
+/** The viewer of a page, or a way to the sign-in page that leads back here. */
+export async function requireViewer(): Promise<Viewer> {
+  const viewer = await currentViewer()
+  if (viewer) return viewer
+  const path = (await headers()).get('x-toeline-path') ?? '/'
+  redirect(`/sign-in?back=${encodeURIComponent(path)}`)
+}
+
+/** The viewer of a page for one of these roles. Anyone else gets the same page as for an address that does not exist. */
+export async function requireRole(...roles: readonly Role[]): Promise<Viewer> {
+  const viewer = await requireViewer()
+  if (!roles.some((role) => viewer.roles.includes(role))) notFound()
+  return viewer
+}

@@ -1,0 +1,51 @@
+import 'server-only'
+import { createHash } from 'node:crypto'
+import { RateLimiterPrisma } from 'rate-limiter-flexible'
+import { db } from '../db'
+
+const minutes = 60
+const make = (keyPrefix: string, points: number, duration: number) =>
+  new RateLimiterPrisma({ storeClient: db(), tableName: 'rateLimit', keyPrefix, points, duration, clearExpiredByTimeout: false })
+
+const limits = {
+  /** wrong passwords for one name */
+  name: () => make('name', 10, 15 * minutes),
+  /** wrong passwords from one address: a whole shop may share one */
+  address: () => make('address', 200, 15 * minutes),
+  /** join codes tried from one address */
+  code: () => make('code', 20, 10 * minutes),
+  /** first-time set-up codes tried */
+  setup: () => make('setup', 10, 10 * minutes),
+} as const
+
+export type Limit = keyof typeof limits
+
+const held = new Map<Limit, RateLimiterPrisma>()
+const limiter = (limit: Limit): RateLimiterPrisma => {
+  const made = held.get(limit) ?? limits[limit]()
+  held.set(limit, made)
+  return made
+}
+
+/** Keys are hashed: the counters' table must not become a list of who signs in from where. */
+const keyOf = (who: string): string => createHash('sha256').update(who).digest('hex').slice(0, 32)
+
+/** True while `who` may try again. */
+export async function mayTry(limit: Limit, who: string): Promise<boolean> {
+  const found = await limiter(limit).get(keyOf(who))
+  return found === null || found.remainingPoints > 0
+}
+
+/** Counts one failed try. */
+export async function countTry(limit: Limit, who: string): Promise<void> {
+  try {
+    await limiter(limit).consume(keyOf(who))
+  } catch (refused) {
+    // The limiter says "no more" by rejecting with its counters; the next mayTry will see it. Anything else is a fault.
+    if (refused instanceof Error) throw refused
+  }
+}
+
+export async function forgetTries(limit: Limit, who: string): Promise<void> {
+  await limiter(limit).delete(keyOf(who))
+}

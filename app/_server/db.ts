@@ -1,0 +1,19 @@
+import 'server-only'
+import { PrismaPg } from '@prisma/adapter-pg'
+import { PrismaClient } from '@/prisma/generated/client'
+import { env } from './env'
+
+const held = globalThis as { toelineDatabase?: PrismaClient }
+
+function connect(): PrismaClient {
+  return new PrismaClient({ adapter: new PrismaPg({ connectionString: env().DATABASE_URL, max: 10 }) })
+}
+
+/** The one database client of the process; kept over hot reloads so that development does not run out of connections. */
+export function db(): PrismaClient {
+  held.toelineDatabase ??= connect()
+  return held.toelineDatabase
+}
+
+/** What a transaction's callback receives: the client without the calls that make no sense inside one. */
+export type Transaction = Parameters<Parameters<PrismaClient['$transaction']>[0]>[0]
