@@ -1,0 +1,162 @@
+import * as z from 'zod'
+import { problems } from '../language/problems'
+import { say } from '../language/say'
+import { INDICATION_KINDS, type Indication, type Inspection, type Station } from '../scoring/types'
+import { formatForReader } from '../units/display'
+import { lengthField, type Reader } from './field'
+
+/** More than a class coupon can show; the gauge in the hand stops sooner. */
+const MOST_STATIONS = 60
+const MOST_INDICATIONS = 200
+const MOST_SIZE_MM = 75
+const MOST_DEPTH_MM = 25
+/** A reading typed at the very end of the weld may round a hair past it. */
+const END_SLACK_MM = 0.05
+
+export type ReadingsFrame = Reader & { readonly lengthMm: number; readonly gaugeResolutionMm: number }
+
+const stationBoxes = ['width', 'legA', 'legB', 'throat', 'convexity', 'reinforcement'] as const
+const indicationBoxes = ['length', 'depth', 'diameter', 'height'] as const
+
+/** Drops what was not measured: an absent key, because null must not be stored as a number's neighbour. */
+function measured<K extends string>(values: Readonly<Record<K, number | null>>): Partial<Record<K, number>> {
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null)) as Partial<Record<K, number>>
+}
+
+/**
+ * The readings of one inspection as typed in a form, turned into the inspection that scoring reads.
+ * Output keeps both: `inspection` in millimetres and `typed`, the boxes as they were filled.
+ */
+export function readingsSchema(frame: ReadingsFrame) {
+  const length = formatForReader(frame.lengthMm, frame.units)
+  const place = lengthField(frame, Infinity)
+  const size = lengthField(frame, MOST_SIZE_MM)
+  const depth = lengthField(frame, MOST_DEPTH_MM)
+  const told = (key: Parameters<typeof say<keyof typeof problems.en>>[2], values: Record<string, string | number> = {}) =>
+    say(problems, frame.locale, key, values)
+
+  const atField = z.string().transform((text, context): number => {
+    const parsed = place.safeParse(text)
+    const value = parsed.success ? parsed.data : null
+    if (value === null) {
+      const message = parsed.success ? told('required') : (parsed.error.issues[0]?.message ?? told('required'))
+      context.addIssue({ code: 'custom', message })
+      return z.NEVER
+    }
+    if (value > frame.lengthMm + END_SLACK_MM) {
+      context.addIssue({ code: 'custom', message: told('beyondWeld', { length, typed: text.trim() }) })
+      return z.NEVER
+    }
+    return Math.min(value, frame.lengthMm)
+  })
+
+  const station = z.strictObject({
+    at: atField, width: size, legA: size, legB: size, throat: size, convexity: depth, reinforcement: depth,
+  }).transform((row): Station => ({
+    atMm: row.at,
+    ...measured({
+      widthMm: row.width, legAMm: row.legA, legBMm: row.legB,
+      throatMm: row.throat, convexityMm: row.convexity, reinforcementMm: row.reinforcement,
+    }),
+  }))
+
+  const indication = z.strictObject({
+    kind: z.enum(INDICATION_KINDS, { error: () => told('choose') }),
+    at: atField, length: lengthField(frame, Infinity), depth, diameter: depth, height: depth,
+    toe: z.enum(['A', 'B']).nullable(),
+  }).transform((row, context): Indication => {
+    let lengthMm = row.length
+    if (lengthMm !== null && row.at + lengthMm > frame.lengthMm + END_SLACK_MM) {
+      context.addIssue({ code: 'custom', path: ['length'], message: told('runsOff', { from: formatForReader(row.at, frame.units), length }) })
+    }
+    if (lengthMm !== null) lengthMm = Math.min(lengthMm, frame.lengthMm - row.at)
+    return {
+      kind: row.kind, atMm: row.at,
+      ...measured({ lengthMm, depthMm: row.depth, diameterMm: row.diameter, heightMm: row.height }),
+      ...(row.toe && { toe: row.toe }),
+    }
+  })
+
+  const boxes = z.strictObject({
+    stations: z.array(z.unknown()).max(MOST_STATIONS, told('tooMany', { most: MOST_STATIONS })).pipe(z.array(station)),
+    indications: z.array(z.unknown()).max(MOST_INDICATIONS, told('tooMany', { most: MOST_INDICATIONS })).pipe(z.array(indication)),
+    lookedFor: z.array(z.enum(INDICATION_KINDS)).transform((kinds) => [...new Set(kinds)]),
+    cratersFilled: z.boolean().nullable(),
+    fusionComplete: z.boolean().nullable(),
+  }).superRefine((value, context) => {
+    const seen = new Map<number, number>()
+    value.stations.forEach((row, index) => {
+      if (seen.has(row.atMm)) {
+        context.addIssue({ code: 'custom', path: ['stations', index, 'at'], message: told('twoStationsAtOnce', { typed: formatForReader(row.atMm, frame.units) }) })
+      }
+      seen.set(row.atMm, index)
+    })
+  })
+
+  return z.unknown().transform((raw, context): StoredReadings => {
+    const parsed = boxes.safeParse(raw)
+    if (!parsed.success) {
+      for (const issue of parsed.error.issues) context.addIssue({ code: 'custom', path: issue.path, message: issue.message })
+      return z.NEVER
+    }
+    const inspection: Inspection = { ...parsed.data, gaugeResolutionMm: frame.gaugeResolutionMm }
+    return { version: 1, units: frame.units, inspection, typed: typedReadings.parse(raw) }
+  })
+}
+
+const box = z.string().max(200)
+const typedStation = z.object({ at: box, ...Object.fromEntries(stationBoxes.map((name) => [name, box])) } as Record<'at' | (typeof stationBoxes)[number], typeof box>)
+const typedIndication = z.object({
+  kind: z.enum(INDICATION_KINDS), toe: z.enum(['A', 'B']).nullable(), at: box,
+  ...(Object.fromEntries(indicationBoxes.map((name) => [name, box])) as Record<(typeof indicationBoxes)[number], typeof box>),
+})
+const typedReadings = z.object({ stations: z.array(typedStation), indications: z.array(typedIndication) })
+
+/** The boxes of a form, exactly as filled. */
+export type TypedReadings = z.output<typeof typedReadings>
+export type TypedStation = z.output<typeof typedStation>
+export type TypedIndication = z.output<typeof typedIndication>
+
+const size = z.number().nonnegative().finite()
+const storedInspection = z.object({
+  stations: z.array(z.object({
+    atMm: size, widthMm: size.optional(), legAMm: size.optional(), legBMm: size.optional(),
+    throatMm: size.optional(), convexityMm: size.optional(), reinforcementMm: size.optional(),
+  })),
+  indications: z.array(z.object({
+    kind: z.enum(INDICATION_KINDS), atMm: size, lengthMm: size.optional(), depthMm: size.optional(),
+    diameterMm: size.optional(), heightMm: size.optional(), toe: z.enum(['A', 'B']).optional(),
+  })),
+  lookedFor: z.array(z.enum(INDICATION_KINDS)),
+  cratersFilled: z.boolean().nullable(),
+  fusionComplete: z.boolean().nullable(),
+  gaugeResolutionMm: size.optional(),
+})
+
+/** An inspection's document in the database: what was judged, and what was typed. */
+export type StoredReadings = {
+  readonly version: 1
+  readonly units: 'in' | 'mm'
+  readonly inspection: Inspection
+  readonly typed: TypedReadings
+}
+
+const stored = z.object({ version: z.literal(1), units: z.enum(['in', 'mm']), inspection: storedInspection, typed: typedReadings })
+
+/** Reads a stored document back. @throws when the document is not one this version wrote */
+export function readStoredReadings(document: unknown): StoredReadings {
+  return stored.parse(document) as StoredReadings
+}
+
+/** An empty form: so many stations at their places, nothing measured, nothing looked for. */
+export function blankReadings(places: readonly string[]) {
+  return {
+    stations: places.map((at): TypedStation => ({ at, width: '', legA: '', legB: '', throat: '', convexity: '', reinforcement: '' })),
+    indications: [] as TypedIndication[],
+    lookedFor: [] as (typeof INDICATION_KINDS)[number][],
+    cratersFilled: null as boolean | null,
+    fusionComplete: null as boolean | null,
+  }
+}
+/** What a form sends as `readings`. */
+export type ReadingsForm = ReturnType<typeof blankReadings>

@@ -1,0 +1,16 @@
+import type { ExerciseFacts } from '../procedure/exercise'
+import type { Weld } from './types'
+
+/** The part of an exercise that criteria depend on. */
+export function weldOfExercise(exercise: ExerciseFacts): Weld {
+  return {
+    type: exercise.weldType,
+    process: exercise.process,
+    position: exercise.position,
+    progression: exercise.progression,
+    thicknessMm: exercise.plateThicknessMm,
+    electrodeDiameterMm: exercise.electrodeDiameterMm,
+    nominalLegMm: exercise.nominalLegMm,
+    lengthMm: exercise.lengthMm,
+  }
+}
