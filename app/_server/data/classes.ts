@@ -1,0 +1,78 @@
+import 'server-only'
+import type { Viewer } from '../auth/viewer'
+import { db } from '../db'
+import { classScope, taughtClassScope } from './scope'
+
+export type ClassRecord = {
+  readonly id: string
+  readonly name: string
+  readonly room: string | null
+  readonly meets: string | null
+  readonly term: { readonly id: string; readonly name: string; readonly startsOn: Date; readonly endsOn: Date }
+  readonly instructors: readonly { readonly id: string; readonly name: string }[]
+}
+
+export type EnrolledStudent = {
+  readonly id: string
+  readonly givenName: string
+  readonly familyName: string
+  readonly booth: number | null
+  readonly signInName: string
+}
+
+const select = {
+  id: true, name: true, room: true, meets: true,
+  term: { select: { id: true, name: true, startsOn: true, endsOn: true } },
+  instructors: { select: { person: { select: { id: true, givenName: true, familyName: true } } } },
+} as const
+
+type Row = Omit<ClassRecord, 'instructors'> & { instructors: { person: { id: string; givenName: string; familyName: string } }[] }
+
+const toClass = (row: Row): ClassRecord => ({
+  ...row,
+  instructors: row.instructors.map(({ person }) => ({ id: person.id, name: `${person.givenName} ${person.familyName}` })),
+})
+
+/** The viewer's classes, newest term first. */
+export async function listClasses(viewer: Viewer): Promise<ClassRecord[]> {
+  const rows = await db().class.findMany({
+    where: { AND: [classScope(viewer), { archivedAt: null }] },
+    orderBy: [{ term: { startsOn: 'desc' } }, { name: 'asc' }],
+    select,
+  })
+  return rows.map(toClass)
+}
+
+/** A class, or null when it does not exist or is not the viewer's to see. */
+export async function findClass(viewer: Viewer, classId: string): Promise<ClassRecord | null> {
+  const row = await db().class.findFirst({ where: { AND: [{ id: classId }, classScope(viewer)] }, select })
+  return row && toClass(row)
+}
+
+/** A class the viewer teaches, or null. */
+export async function findTaughtClass(viewer: Viewer, classId: string): Promise<ClassRecord | null> {
+  const row = await db().class.findFirst({ where: { AND: [{ id: classId }, taughtClassScope(viewer)] }, select })
+  return row && toClass(row)
+}
+
+/** Classes in which the viewer is an active student, newest term first. */
+export async function listOwnClasses(viewer: Viewer): Promise<(ClassRecord & { booth: number | null })[]> {
+  const { programId, personId } = viewer
+  const rows = await db().class.findMany({
+    where: { programId, archivedAt: null, enrolments: { some: { programId, personId, withdrawnAt: null } } },
+    orderBy: [{ term: { startsOn: 'desc' } }, { name: 'asc' }],
+    select: { ...select, enrolments: { where: { programId, personId }, select: { booth: true } } },
+  })
+  return rows.map(({ enrolments, ...row }) => ({ ...toClass(row), booth: enrolments[0]?.booth ?? null }))
+}
+
+/** Active students of a class by booth, then name. Staff only; empty for anyone else. */
+export async function listClassStudents(viewer: Viewer, classId: string): Promise<EnrolledStudent[]> {
+  const staff = viewer.roles.includes('coordinator') ? classScope(viewer) : taughtClassScope(viewer)
+  const rows = await db().enrolment.findMany({
+    where: { programId: viewer.programId, classId, withdrawnAt: null, class: staff },
+    orderBy: [{ booth: { sort: 'asc', nulls: 'last' } }, { person: { familyName: 'asc' } }],
+    select: { booth: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true } } },
+  })
+  return rows.map(({ booth, person }) => ({ ...person, booth }))
+}

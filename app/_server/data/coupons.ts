@@ -1,0 +1,101 @@
+import 'server-only'
+import { gaugeResolutionMm } from '@/lib/units/gauge-steps'
+import type { LoggedCoupon } from '@/lib/schemas/coupon'
+import type { ReadingsFrame } from '@/lib/schemas/readings'
+import { Prisma } from '@/prisma/generated/client'
+import type { Viewer } from '../auth/viewer'
+import { db } from '../db'
+import { notFound, Refusal } from '../refusal'
+import { recordAudit } from './audit'
+import { criteriaSet } from './criteria'
+import { toExercise, type ExerciseRecord } from './exercises'
+import { judge, writeInspection } from './scorecards'
+import { holdSkill, refreshSkill } from './skills'
+
+type Place = { readonly exercise: ExerciseRecord; readonly termId: string; readonly booth: number | null }
+
+/** The exercise in its current version, as an active student of the class practises it; null for anyone else. */
+async function placeOf(viewer: Viewer, classId: string, exerciseId: string): Promise<Place | null> {
+  const { programId, personId } = viewer
+  const row = await db().classExercise.findFirst({
+    where: {
+      programId, classId, exerciseId, exercise: { archivedAt: null },
+      class: { archivedAt: null, enrolments: { some: { programId, personId, withdrawnAt: null } } },
+    },
+    select: {
+      class: { select: { termId: true, enrolments: { where: { programId, personId }, select: { booth: true } } } },
+      exercise: { select: { currentVersion: true } },
+    },
+  })
+  if (!row || !viewer.roles.includes('student')) return null
+  const version = await db().exerciseVersion.findUniqueOrThrow({
+    where: { programId_exerciseId_version: { programId, exerciseId, version: row.exercise.currentVersion } },
+  })
+  return { exercise: toExercise(version), termId: row.class.termId, booth: row.class.enrolments[0]?.booth ?? null }
+}
+
+/** How the readings of a coupon about to be logged are read: the exercise's length and gauge, the student's language and units. */
+export async function couponFrame(viewer: Viewer, key: { classId: string; exerciseId: string }): Promise<ReadingsFrame> {
+  const place = await placeOf(viewer, key.classId, key.exerciseId)
+  if (!place) throw notFound()
+  return frameOf(viewer, place.exercise)
+}
+
+/** The same for a coupon that exists. */
+export const frameOf = (viewer: Viewer, exercise: ExerciseRecord): ReadingsFrame => ({
+  locale: viewer.locale, units: viewer.units, lengthMm: exercise.lengthMm, gaugeResolutionMm: gaugeResolutionMm(exercise.gauge),
+})
+
+/**
+ * Logs a student's own coupon with its self-inspection, judged at once. The id is the client's, so sending it again makes nothing new.
+ *
+ * @throws Refusal NOT_FOUND for a class one is not in, SAFETY when this term's cautions are not confirmed
+ */
+export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ id: string; number: number; created: boolean }> {
+  const { programId, personId } = viewer
+  const place = await placeOf(viewer, input.classId, input.exerciseId)
+  if (!place) throw notFound()
+  const { exercise } = place
+  const criteria = await criteriaSet(programId, exercise.criteria.id, exercise.criteria.version)
+  const judged = judge(exercise, input.readings.inspection, criteria)
+  const skill = { programId, studentId: personId, exerciseId: exercise.id }
+  try {
+    return await db().$transaction(async (tx) => {
+      // The skill's row is locked first: it numbers the coupons, and two sendings of one coupon wait for each other here.
+      await holdSkill(tx, skill)
+      const standing = await tx.coupon.findUnique({ where: { programId_id: { programId, id: input.id } }, select: { studentId: true, number: true } })
+      if (standing) {
+        if (standing.studentId !== personId) throw notFound()
+        return { id: input.id, number: standing.number, created: false }
+      }
+      const acknowledged = await tx.safetyAcknowledgement.findUnique({
+        where: { programId_studentId_exerciseId_termId: { ...skill, termId: place.termId } }, select: { studentId: true },
+      })
+      if (!acknowledged) throw new Refusal('SAFETY', 'Read and confirm the cautions of this exercise first. What you typed is kept.')
+      const last = await tx.coupon.findFirst({ where: skill, orderBy: { number: 'desc' }, select: { number: true } })
+      const number = (last?.number ?? 0) + 1
+      await tx.coupon.create({
+        data: {
+          programId, id: input.id, classId: input.classId, studentId: personId, exerciseId: exercise.id, exerciseVersion: exercise.version,
+          number, booth: input.booth ?? place.booth, weldedAt: input.weldedAt, note: input.note, waitingSince: new Date(),
+          selfVerdict: judged.scorecard.verdict, selfMark: judged.scorecard.mark,
+        },
+      })
+      await tx.pass.createMany({ data: input.passes.map((pass, index) => ({ programId, couponId: input.id, sequence: index + 1, ...pass })) })
+      await writeInspection(tx, {
+        programId, couponId: input.id, inspectorId: personId, kind: 'self', revision: 1,
+        readings: input.readings, judged, criteria: exercise.criteria,
+      })
+      await refreshSkill(tx, skill)
+      await recordAudit(tx, viewer, {
+        action: 'coupon.log', subject: { type: 'coupon', id: input.id },
+        after: { exerciseId: exercise.id, version: exercise.version, number, verdict: judged.scorecard.verdict },
+      })
+      return { id: input.id, number, created: true }
+    })
+  } catch (error) {
+    // The id belongs to a coupon elsewhere in the program, logged in the same instant: nothing of it is told.
+    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw notFound()
+    throw error
+  }
+}

@@ -1,0 +1,22 @@
+import 'server-only'
+import { parseCriteriaSet } from '@/lib/criteria/schema'
+import type { CriteriaSet } from '@/lib/criteria/types'
+import { db } from '../db'
+
+// A published set never changes, so one read per process is enough.
+const held = new Map<string, CriteriaSet>()
+
+/** The criteria set an exercise or scorecard names. Not scoped by viewer: the rules a coupon is judged by are no secret in the program. */
+export async function criteriaSet(programId: string, id: string, version: number): Promise<CriteriaSet> {
+  const key = `${programId} ${id} ${version}`
+  const known = held.get(key)
+  if (known) return known
+  const row = await db().criteriaSet.findUniqueOrThrow({
+    where: { programId_id_version: { programId, id, version } },
+    select: { document: true },
+  })
+  const parsed = parseCriteriaSet(row.document)
+  if (!parsed.ok) throw new Error(`The stored criteria ${id} version ${version} cannot be read: ${parsed.problems[0]?.message ?? 'unknown problem'}`)
+  held.set(key, parsed.value)
+  return parsed.value
+}

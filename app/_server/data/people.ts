@@ -1,0 +1,185 @@
+import 'server-only'
+import { randomInt } from 'node:crypto'
+import { CODE_LETTERS } from '@/lib/schemas/person'
+import { Prisma } from '@/prisma/generated/client'
+import { passwordMatches, hashPassword } from '../auth/passwords'
+import type { Viewer } from '../auth/viewer'
+import { db } from '../db'
+import { notFound, Refusal } from '../refusal'
+import { recordAudit } from './audit'
+import { studentScope, taughtClassScope } from './scope'
+
+export type PersonRecord = { readonly id: string; readonly givenName: string; readonly familyName: string; readonly signInName: string }
+
+/** A student, or null when they do not exist or are not the viewer's to see. */
+export async function findStudent(viewer: Viewer, studentId: string): Promise<PersonRecord | null> {
+  return db().person.findFirst({
+    where: { AND: [{ id: studentId }, studentScope(viewer)] },
+    select: { id: true, givenName: true, familyName: true, signInName: true },
+  })
+}
+
+export type OwnAccount = {
+  readonly signInName: string
+  readonly locale: string
+  readonly units: 'us' | 'si'
+  readonly mustChangePassword: boolean
+  readonly givenName: string
+  readonly familyName: string
+}
+
+/** The viewer's own account. */
+export async function ownAccount(viewer: Viewer): Promise<OwnAccount> {
+  return db().person.findUniqueOrThrow({
+    where: { programId_id: { programId: viewer.programId, id: viewer.personId } },
+    select: { signInName: true, locale: true, units: true, mustChangePassword: true, givenName: true, familyName: true },
+  })
+}
+
+/** Sets the viewer's language and units. */
+export async function setPreferences(viewer: Viewer, input: { locale: 'en' | 'es'; units: 'us' | 'si' }): Promise<void> {
+  await db().$transaction(async (tx) => {
+    await tx.person.update({ where: { programId_id: { programId: viewer.programId, id: viewer.personId } }, data: input })
+    await recordAudit(tx, viewer, { action: 'person.preferences', subject: { type: 'person', id: viewer.personId }, after: input })
+  })
+}
+
+/** Replaces the viewer's own password and ends their other sessions. @throws Refusal INVALID when the current one is wrong */
+export async function changeOwnPassword(viewer: Viewer, input: { current: string; password: string }): Promise<void> {
+  const key = { programId_id: { programId: viewer.programId, id: viewer.personId } }
+  const person = await db().person.findUniqueOrThrow({ where: key, select: { passwordHash: true } })
+  if (!(await passwordMatches(person.passwordHash, input.current))) {
+    throw new Refusal('INVALID', 'The current password is not right.', { current: 'This is not your current password.' })
+  }
+  const passwordHash = await hashPassword(input.password)
+  await db().$transaction(async (tx) => {
+    await tx.person.update({ where: key, data: { passwordHash, mustChangePassword: false } })
+    await tx.signInSession.updateMany({
+      where: { programId: viewer.programId, personId: viewer.personId, endedAt: null, ...(viewer.sessionId && { NOT: { id: viewer.sessionId } }) },
+      data: { endedAt: new Date() },
+    })
+    await recordAudit(tx, viewer, { action: 'person.password', subject: { type: 'person', id: viewer.personId } })
+  })
+}
+
+const WORDS = [
+  'anvil', 'bevel', 'brace', 'cable', 'chisel', 'clamp', 'copper', 'dowel', 'ember', 'file', 'forge', 'gasket', 'girder', 'hammer', 'hinge',
+  'ingot', 'jig', 'kiln', 'ladle', 'lathe', 'lever', 'mallet', 'nickel', 'oxide', 'pliers', 'pulley', 'quench', 'rafter', 'ratchet', 'rivet',
+  'saddle', 'scribe', 'shim', 'spindle', 'square', 'tallow', 'temper', 'timber', 'tongs', 'trestle', 'valve', 'washer', 'wedge', 'winch',
+]
+const randomWord = (): string => WORDS[randomInt(WORDS.length)] ?? 'anvil'
+
+/** A first password to be read out and replaced at the next sign-in: four words and four digits. */
+const firstPassword = (): string => `${Array.from({ length: 4 }, randomWord).join('-')}-${randomInt(1000, 10_000)}`
+
+/**
+ * Gives a student of a class the viewer teaches a new first password, to be replaced at the next sign-in, and ends their sessions.
+ * The password is returned once and stored only as its hash.
+ */
+export async function resetStudentPassword(viewer: Viewer, input: { studentId: string }): Promise<{ password: string }> {
+  const { programId } = viewer
+  const student = await db().person.findFirst({
+    where: {
+      programId, id: input.studentId,
+      // Only pure students: an instructor must not be able to take over a colleague who also sits in a class.
+      memberships: { some: { role: 'student' }, none: { role: { in: ['instructor', 'coordinator'] } } },
+      enrolments: { some: { programId, withdrawnAt: null, class: taughtClassScope(viewer) } },
+    },
+    select: { id: true },
+  })
+  if (!student) throw notFound()
+  const password = firstPassword()
+  const passwordHash = await hashPassword(password)
+  await db().$transaction(async (tx) => {
+    await tx.person.update({ where: { programId_id: { programId, id: student.id } }, data: { passwordHash, mustChangePassword: true } })
+    await tx.signInSession.updateMany({ where: { programId, personId: student.id, endedAt: null }, data: { endedAt: new Date() } })
+    await recordAudit(tx, viewer, { action: 'person.password.reset', subject: { type: 'person', id: student.id } })
+  })
+  return { password }
+}
+
+const CODE_DAYS = 14
+const randomCode = (): string => Array.from({ length: 8 }, () => CODE_LETTERS[randomInt(CODE_LETTERS.length)]).join('')
+
+export type ClassCodeRecord = { readonly code: string; readonly expiresAt: Date }
+
+/** The code that lets students join a class now, or null. Only for those who teach it. */
+export async function findClassCode(viewer: Viewer, classId: string): Promise<ClassCodeRecord | null> {
+  return db().classCode.findFirst({
+    where: { programId: viewer.programId, classId, class: taughtClassScope(viewer), revokedAt: null, expiresAt: { gt: new Date() } },
+    orderBy: { createdAt: 'desc' },
+    select: { code: true, expiresAt: true },
+  })
+}
+
+/** Makes a new code for a class the viewer teaches; the one before it stops working. */
+export async function makeClassCode(viewer: Viewer, input: { classId: string }): Promise<ClassCodeRecord> {
+  const { programId, personId } = viewer
+  const taught = await db().class.findFirst({ where: { AND: [{ id: input.classId }, taughtClassScope(viewer)] }, select: { id: true } })
+  if (!taught) throw notFound()
+  return db().$transaction(async (tx) => {
+    await tx.classCode.updateMany({ where: { programId, classId: taught.id, revokedAt: null }, data: { revokedAt: new Date() } })
+    const made = await tx.classCode.create({
+      data: { programId, classId: taught.id, code: randomCode(), madeById: personId, expiresAt: new Date(Date.now() + CODE_DAYS * 24 * 3600 * 1000) },
+      select: { id: true, code: true, expiresAt: true },
+    })
+    await recordAudit(tx, viewer, { action: 'class.code', subject: { type: 'class', id: taught.id }, after: { codeId: made.id } })
+    return { code: made.code, expiresAt: made.expiresAt }
+  })
+}
+
+type Joining = { code: string; givenName: string; familyName: string; signInName: string; password: string; locale: 'en' | 'es' }
+
+/** The class a code opens now, or null. */
+async function classOfCode(programId: string, code: string): Promise<{ id: string; programId: string } | null> {
+  const row = await db().classCode.findFirst({
+    where: { programId, code, revokedAt: null, expiresAt: { gt: new Date() }, class: { archivedAt: null } },
+    select: { class: { select: { id: true, programId: true } } },
+  })
+  return row?.class ?? null
+}
+
+const wrongCode = (): Refusal => new Refusal('INVALID', 'This code opens no class.', { code: 'This code opens no class now. Ask your instructor for the current one.' })
+
+/** A newcomer makes an account and joins the class of a code as a student. There is no viewer yet: the code is what they hold. */
+export async function joinAsNewStudent(program: { id: string; units: 'us' | 'si' }, input: Joining): Promise<{ personId: string }> {
+  const joined = await classOfCode(program.id, input.code)
+  if (!joined) throw wrongCode()
+  const passwordHash = await hashPassword(input.password)
+  try {
+    return await db().$transaction(async (tx) => {
+      const person = await tx.person.create({
+        data: {
+          programId: program.id, signInName: input.signInName, givenName: input.givenName, familyName: input.familyName,
+          passwordHash, locale: input.locale, units: program.units,
+          memberships: { create: { role: 'student' } },
+        },
+        select: { id: true },
+      })
+      await tx.enrolment.create({ data: { programId: program.id, classId: joined.id, personId: person.id } })
+      await recordAudit(tx, { programId: program.id, personId: person.id }, { action: 'class.join', subject: { type: 'class', id: joined.id } })
+      return { personId: person.id }
+    })
+  } catch (error) {
+    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') {
+      throw new Refusal('CONFLICT', 'This sign-in name is taken.', { signInName: 'This sign-in name is taken. Add a number or a middle initial.' })
+    }
+    throw error
+  }
+}
+
+/** A student who already has an account joins one more class. Joining again, or after withdrawing, makes them active. */
+export async function joinClass(viewer: Viewer, input: { code: string }): Promise<{ classId: string }> {
+  const { programId, personId } = viewer
+  const joined = await classOfCode(programId, input.code)
+  if (!joined) throw wrongCode()
+  await db().$transaction(async (tx) => {
+    await tx.enrolment.upsert({
+      where: { programId_classId_personId: { programId, classId: joined.id, personId } },
+      create: { programId, classId: joined.id, personId },
+      update: { withdrawnAt: null },
+    })
+    await recordAudit(tx, viewer, { action: 'class.join', subject: { type: 'class', id: joined.id } })
+  })
+  return { classId: joined.id }
+}
