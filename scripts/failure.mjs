@@ -1,5 +1,6 @@
 import './node-version.mjs'
 import path from 'node:path'
+import { leaveOnSignals } from './processes.mjs'
 
 /** The checkout these scripts belong to. */
 export const ROOT = path.resolve(import.meta.dirname, '..')
@@ -35,6 +36,7 @@ export function explain(error, place) {
  * @param {() => Promise<unknown>} main
  */
 export async function run(main) {
+  leaveOnSignals()
   try {
     await main()
   } catch (error) {

@@ -94,3 +94,25 @@ export function finish(command, args, options = {}) {
     child.on('close', (code) => resolve({ code, output }))
   })
 }
+
+let whenAsked = () => process.exit(130)
+let listening = false
+
+/** From now on Ctrl-C, a closed terminal and kill leave through process.exit, so that what we started is ended on the way out. */
+export function leaveOnSignals() {
+  if (listening) return
+  listening = true
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => whenAsked())
+}
+
+/**
+ * Resolves when this process is asked to stop. Later signals change nothing: npm and the terminal both pass Ctrl-C on, and
+ * stopping has time limits of its own.
+ * @returns {Promise<null>}
+ */
+export function untilAskedToStop() {
+  leaveOnSignals()
+  return new Promise((resolve) => {
+    whenAsked = () => resolve(null)
+  })
+}

@@ -1,8 +1,8 @@
 // Prisma's own schema engine, run inside this process: its command line would download a program from a host that many
 // networks do not reach. The engine is an internal interface of Prisma, so this file is the only one that touches it.
 import fs from 'node:fs'
+import { createRequire } from 'node:module'
 import path from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { ROOT } from './failure.mjs'
 
 export const MIGRATIONS = path.join(ROOT, 'prisma/migrations')
@@ -32,9 +32,10 @@ export async function withSchemaEngine(url, work) {
 }
 
 /**
- * Prisma's PostgreSQL adapter with two corrections, without which a diff fails (adapter-pg 7.10.0):
- * it does not know the one-byte type "char" that the engine reads from the catalogue, and its shadow database is the given
- * one when the address comes as one string (the string's own database wins), and is dropped while still connected to.
+ * Prisma's PostgreSQL adapter with what adapter-pg 7.10.0 does wrong for migrations put right:
+ * it cuts a script at every semicolon, also inside functions (given whole, PostgreSQL runs it in one transaction);
+ * it does not know the one-byte type "char" that the engine reads from the catalogue;
+ * its shadow database is the given database itself when the address is one string, and is dropped while connected to.
  */
 async function adapterFactory(url) {
   const { default: pg } = await import('pg')
@@ -58,6 +59,9 @@ async function adapterFactory(url) {
       const answer = await queryRaw(query)
       for (const column of charColumns.get(answer.rows) ?? []) answer.columnTypes[column] = ColumnTypeEnum.Character
       return answer
+    }
+    adapter.executeScript = async (sql) => {
+      await adapter.executeRaw({ sql, args: [], argTypes: [] })
     }
     adapter.dispose = dispose
     return adapter
@@ -87,7 +91,7 @@ let loaded
 function loadEngine() {
   loaded ??= (async () => {
     const glue = await import('@prisma/schema-engine-wasm/schema_engine_bg')
-    const file = fileURLToPath(import.meta.resolve('@prisma/schema-engine-wasm/schema_engine_bg')).replace(/\.js$/, '.wasm')
+    const file = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg').replace(/\.js$/, '.wasm')
     const { instance } = await WebAssembly.instantiate(fs.readFileSync(file), { './schema_engine_bg.js': { ...glue, ...patientTimers(glue) } })
     globalThis.PRISMA_WASM_PANIC_REGISTRY ??= { set_message: (text) => { throw new Error(text) } }
     glue.__wbg_set_wasm(instance.exports)
