@@ -43,3 +43,20 @@ export function action<S extends z.ZodType, T>(
     }
   }
 }
+
+/** The same door for people who are not signed in yet (joining, setting up): what, then do. `run` guards against guessing itself. */
+export function openAction<S extends z.ZodType, T>(
+  input: (raw: unknown) => S | Promise<S>,
+  run: (input: z.output<S>) => Promise<T>,
+): (raw: unknown) => Promise<ActionResult<T>> {
+  return async (raw) => {
+    try {
+      const parsed = await (await input(raw)).safeParseAsync(raw)
+      if (!parsed.success) return refuse(new Refusal('INVALID', 'Some of this needs another look.', fieldMessages(parsed.error)))
+      return { ok: true, value: await run(parsed.data) }
+    } catch (thrown) {
+      if (thrown instanceof Refusal) return refuse(thrown)
+      throw thrown
+    }
+  }
+}

@@ -17,8 +17,8 @@ export type SignInAttempt = {
 export type SignInResult = { readonly kind: 'in'; readonly token: SessionToken } | { readonly kind: 'wrong' } | { readonly kind: 'throttled' }
 
 /** The program meant by a slug; without one, the only program there is. null when unknown or when there are several. */
-export async function programBySlug(slug: string | null): Promise<{ id: string; slug: string; name: string } | null> {
-  const select = { id: true, slug: true, name: true }
+export async function programBySlug(slug: string | null): Promise<{ id: string; slug: string; name: string; units: 'us' | 'si' } | null> {
+  const select = { id: true, slug: true, name: true, units: true }
   if (slug) return db().program.findUnique({ where: { slug }, select })
   const [first, second] = await db().program.findMany({ take: 2, select })
   return first && !second ? first : null

@@ -2,6 +2,7 @@ import 'server-only'
 import type { CriteriaSet } from '@/lib/criteria/types'
 import { worstMargin } from '@/lib/readiness/worst-margin'
 import type { StoredReadings } from '@/lib/schemas/readings'
+import { sourceSchema } from '@/lib/schemas/source'
 import { scoreInspection } from '@/lib/scoring/score-inspection'
 import type { Finding, FindingVerdict, Inspection, Scorecard } from '@/lib/scoring/types'
 import { weldOfExercise } from '@/lib/scoring/weld-of-exercise'
@@ -68,30 +69,26 @@ export function findingRow(programId: string, inspectionId: string, finding: Fin
     programId, inspectionId, rule: finding.rule, verdict: toRow[finding.verdict],
     measured: finding.measured, limitMin: finding.limit.min, limitMax: finding.limit.max, unit: finding.unit, margin: finding.margin,
     closeCall: finding.closeCall, fromMm: finding.where?.fromMm ?? null, toMm: finding.where?.toMm ?? null, reason: finding.reason ?? null,
+    source: { ...finding.source },
   }
 }
 
-/** A stored scorecard as the library knows it; sources come from the criteria set, in the set's order of rules. */
+/** A stored scorecard as the library knows it, its findings in the criteria set's order of rules. */
 export function toScorecard(row: ScorecardRow & { findings: FindingRow[] }, criteria: CriteriaSet): Scorecard {
   const order = new Map(criteria.rules.map((rule, index) => [rule.id, index]))
-  const sources = new Map(criteria.rules.map((rule) => [rule.id, rule.source]))
   const findings = row.findings
-    .map((each): Finding => {
-      const source = sources.get(each.rule)
-      if (!source) throw new Error(`The scorecard holds a rule its criteria do not: ${each.rule}.`)
-      return {
-        rule: each.rule,
-        verdict: fromRow[each.verdict],
-        measured: each.measured,
-        limit: { min: each.limitMin, max: each.limitMax },
-        unit: each.unit === 'count' || each.unit === 'ratio' ? each.unit : 'mm',
-        margin: each.margin,
-        closeCall: each.closeCall,
-        where: each.fromMm !== null && each.toMm !== null ? { fromMm: each.fromMm, toMm: each.toMm } : null,
-        source,
-        ...(each.reason !== null && { reason: each.reason }),
-      }
-    })
+    .map((each): Finding => ({
+      rule: each.rule,
+      verdict: fromRow[each.verdict],
+      measured: each.measured,
+      limit: { min: each.limitMin, max: each.limitMax },
+      unit: each.unit === 'count' || each.unit === 'ratio' ? each.unit : 'mm',
+      margin: each.margin,
+      closeCall: each.closeCall,
+      where: each.fromMm !== null && each.toMm !== null ? { fromMm: each.fromMm, toMm: each.toMm } : null,
+      source: sourceSchema.parse(each.source),
+      ...(each.reason !== null && { reason: each.reason }),
+    }))
     .sort((a, b) => (order.get(a.rule) ?? 0) - (order.get(b.rule) ?? 0))
   return { criteriaId: row.criteriaId, scoringVersion: row.scoringVersion, verdict: row.verdict, mark: row.mark, findings }
 }

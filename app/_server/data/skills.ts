@@ -1,17 +1,22 @@
 import 'server-only'
-import { couponsFromRecords, type JudgedCoupon } from '@/lib/readiness/coupons-from-records'
+import type { CriteriaSet } from '@/lib/criteria/types'
 import { assessReadiness, type Assessment, type ReadinessRule, type TestResult } from '@/lib/readiness/assess'
+import { blockingRules } from '@/lib/readiness/blocking'
+import { couponsFromRecords, type CouponRecord, type Evidence, type JudgedCoupon } from '@/lib/readiness/coupons-from-records'
+import type { Advice } from '@/lib/readiness/decide'
 import { stateAfter } from '@/lib/readiness/incremental'
 import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
 import type { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
+import { criteriaSet } from './criteria'
+import { toScorecard } from './scorecards'
 import { classScope, studentScope, taughtClassScope } from './scope'
 
 export type SkillKey = { readonly programId: string; readonly studentId: string; readonly exerciseId: string }
 
 /** More coupons of one exercise than any student makes; the oldest beyond them no longer say anything about today. */
-const MOST_COUPONS = 400
+const MOST_COUPONS = 200
 /** Test results that correct the program's estimates: the latest, so that the work does not grow with the program's age. */
 const MOST_RESULTS = 500
 
@@ -28,33 +33,43 @@ export async function holdSkill(tx: Transaction, key: SkillKey): Promise<void> {
 }
 
 const couponSelect = {
-  id: true, receivedAt: true, weldedAt: true, verdict: true, waitingSince: true, mark: true, selfVerdict: true, selfMark: true,
+  receivedAt: true, weldedAt: true, verdict: true, waitingSince: true, mark: true, selfVerdict: true, selfMark: true,
   passes: { select: { arcSeconds: true } },
-  inspections: {
-    where: { supersededAt: null },
-    select: { kind: true, scorecard: { select: { verdict: true, worstMargin: true, attributesGood: true } } },
-  },
+  inspections: { where: { supersededAt: null }, select: { kind: true, scorecard: { include: { findings: true } } } },
 } as const
 
 type CouponRow = Prisma.CouponGetPayload<{ select: typeof couponSelect }>
 
-function toJudged(row: CouponRow, timeZone: string): JudgedCoupon {
-  const look = (kind: 'self' | 'instructor') => row.inspections.find((each) => each.kind === kind)?.scorecard ?? null
-  return { day: calendarDay(row.weldedAt < row.receivedAt ? row.weldedAt : row.receivedAt, timeZone), instructor: look('instructor'), self: look('self') }
+async function toRecord(programId: string, row: CouponRow, day: number): Promise<CouponRecord> {
+  const inspections: CouponRecord['inspections'][number][] = []
+  for (const { kind, scorecard } of row.inspections) {
+    if (!scorecard) continue
+    const criteria = await criteriaSet(programId, scorecard.criteriaId, scorecard.criteriaVersion)
+    inspections.push({ by: kind, scorecard: toScorecard(scorecard, criteria), criteria })
+  }
+  return { day, inspections }
 }
 
+export type PracticeRecords = { readonly rows: readonly CouponRow[]; readonly records: readonly CouponRecord[]; readonly lastDay: number }
+
 /** This student's coupons of one exercise as the readiness model reads them, oldest first. */
-async function judgedCoupons(tx: Transaction, key: SkillKey, timeZone: string): Promise<{ rows: CouponRow[]; judged: JudgedCoupon[] }> {
+async function practiceRecords(tx: Transaction, key: SkillKey, timeZone: string): Promise<PracticeRecords> {
   const rows = await tx.coupon.findMany({ where: key, orderBy: { number: 'desc' }, take: MOST_COUPONS, select: couponSelect })
   rows.reverse()
+  const records: CouponRecord[] = []
   // A device's clock may put coupons out of order; their number is the order they were logged in, so days only ever go forward.
-  let latest = -Infinity
-  const judged = rows.map((row) => {
-    const coupon = toJudged(row, timeZone)
-    latest = Math.max(latest, coupon.day)
-    return { ...coupon, day: latest }
-  })
-  return { rows, judged }
+  let lastDay = -Infinity
+  for (const row of rows) {
+    lastDay = Math.max(lastDay, calendarDay(row.weldedAt < row.receivedAt ? row.weldedAt : row.receivedAt, timeZone))
+    records.push(await toRecord(key.programId, row, lastDay))
+  }
+  return { rows, records, lastDay }
+}
+
+/** Whether the latest judged coupon shows a crack or missing fusion: talked over before any test. */
+function blockingOpen(judged: readonly JudgedCoupon[], criteria: CriteriaSet | null): boolean {
+  const last = judged.at(-1)
+  return last !== undefined && criteria !== null && blockingRules(last.lead.scorecard, criteria).length > 0
 }
 
 /** The coordinator's rule with the program's test results; `own` marks this student's tests of this exercise. */
@@ -82,20 +97,37 @@ async function ruleFor(tx: Transaction, key: SkillKey): Promise<{ rule: Readines
   }
 }
 
+export type ReadinessRecord = {
+  readonly assessment: Assessment
+  readonly evidence: Evidence
+  readonly rule: ReadinessRule
+  /** Days since 1970-01-01 at the program's place; the coupons' own count. */
+  readonly asOfDay: number
+}
+
+async function readinessIn(tx: Transaction, key: SkillKey, asOf: Date | null): Promise<ReadinessRecord & { practice: PracticeRecords }> {
+  const { rule, timeZone } = await ruleFor(tx, key)
+  const practice = await practiceRecords(tx, key, timeZone)
+  const evidence = couponsFromRecords(practice.records)
+  const lead = evidence.judged.at(-1)?.lead
+  const full = lead ? { ...rule, blockingOpen: blockingOpen(evidence.judged, lead.criteria as CriteriaSet) } : rule
+  const today = asOf ? calendarDay(asOf, timeZone) : practice.lastDay
+  const asOfDay = Math.max(today, practice.lastDay, 0)
+  const assessment = assessReadiness(evidence.judged.map(({ coupon }) => coupon), asOfDay, full)
+  return { assessment, evidence, rule: full, asOfDay, practice }
+}
+
 /** Works out a student's standing in one exercise again, inside the transaction of the write that changed it. */
 export async function refreshSkill(tx: Transaction, key: SkillKey): Promise<void> {
-  const { rule, timeZone } = await ruleFor(tx, key)
-  const { rows, judged } = await judgedCoupons(tx, key, timeZone)
-  const coupons = couponsFromRecords(judged).coupons
+  const { assessment, evidence, practice } = await readinessIn(tx, key, null)
+  const { rows } = practice
   const last = rows.at(-1)
-  const asOf = judged.at(-1)?.day ?? 0
-  const assessment = assessReadiness(coupons, asOf, rule)
   const estimate = assessment.kind === 'estimate' ? assessment : null
   const inspected = rows.filter((row) => row.verdict === 'accept' || row.verdict === 'reject')
   await tx.skillSummary.update({
     where: { programId_studentId_exerciseId: key },
     data: {
-      couponCount: rows.length,
+      couponCount: await tx.coupon.count({ where: key }),
       inspectedCount: inspected.length,
       acceptedCount: inspected.filter((row) => row.verdict === 'accept').length,
       waitingCount: rows.filter((row) => row.waitingSince !== null).length,
@@ -109,7 +141,7 @@ export async function refreshSkill(tx: Transaction, key: SkillKey): Promise<void
       level: estimate?.level ?? null,
       advice: estimate?.advice ?? null,
       couponsUsed: assessment.kind === 'estimate' ? assessment.couponsUsed : assessment.have,
-      filterState: stateAfter(coupons) as unknown as Prisma.InputJsonObject,
+      filterState: stateAfter(evidence.judged.map(({ coupon }) => coupon)) as unknown as Prisma.InputJsonObject,
       modelVersion: estimate?.modelVersion ?? null,
     },
   })
@@ -130,7 +162,7 @@ export type SkillRecord = {
   readonly low: number | null
   readonly high: number | null
   readonly level: number | null
-  readonly advice: string | null
+  readonly advice: Advice | null
   readonly couponsUsed: number
 }
 
@@ -139,16 +171,23 @@ const skillSelect = {
   lastCouponAt: true, lastMark: true, lastVerdict: true, probability: true, low: true, high: true, level: true, advice: true, couponsUsed: true,
 } as const
 
+type SkillRow = Omit<SkillRecord, 'advice'> & { advice: string | null }
+const ADVICE = ['practise', 'close', 'test', 'stale'] as const satisfies readonly Advice[]
+const toSkill = (row: SkillRow): SkillRecord => ({ ...row, advice: ADVICE.find((advice) => advice === row.advice) ?? null })
+
 /** One student's standing in every exercise they have practised. Empty when the student is not the viewer's to see. */
 export async function listStudentSkills(viewer: Viewer, studentId: string): Promise<SkillRecord[]> {
-  return db().skillSummary.findMany({ where: { programId: viewer.programId, studentId, student: studentScope(viewer) }, select: skillSelect })
+  const rows = await db().skillSummary.findMany({
+    where: { programId: viewer.programId, studentId, student: studentScope(viewer) }, select: skillSelect,
+  })
+  return rows.map(toSkill)
 }
 
 /** The standing of every active student of a class in the class's exercises. Staff of the class only. */
 export async function listClassSkills(viewer: Viewer, classId: string): Promise<SkillRecord[]> {
   const { programId } = viewer
   const staff = viewer.roles.includes('coordinator') ? classScope(viewer) : taughtClassScope(viewer)
-  return db().skillSummary.findMany({
+  const rows = await db().skillSummary.findMany({
     where: {
       programId,
       student: { enrolments: { some: { programId, classId, withdrawnAt: null, class: staff } } },
@@ -156,26 +195,15 @@ export async function listClassSkills(viewer: Viewer, classId: string): Promise<
     },
     select: skillSelect,
   })
-}
-
-/** The evidence of one student in one exercise: what the model read from each coupon, and its answer as of a day. */
-export type ReadinessRecord = {
-  readonly assessment: Assessment
-  readonly coupons: ReturnType<typeof couponsFromRecords>['coupons']
-  readonly rule: ReadinessRule
-  readonly asOfDay: number
+  return rows.map(toSkill)
 }
 
 /** Readiness worked out in full for a page that explains it, or null when the student is not the viewer's to see. */
 export async function findReadiness(viewer: Viewer, key: { studentId: string; exerciseId: string }, asOf: Date): Promise<ReadinessRecord | null> {
   const student = await db().person.findFirst({ where: { AND: [{ id: key.studentId }, studentScope(viewer)] }, select: { id: true } })
   if (!student) return null
-  const skill = { programId: viewer.programId, ...key }
   return db().$transaction(async (tx) => {
-    const { rule, timeZone } = await ruleFor(tx, skill)
-    const { judged } = await judgedCoupons(tx, skill, timeZone)
-    const { coupons } = couponsFromRecords(judged)
-    const asOfDay = Math.max(calendarDay(asOf, timeZone), judged.at(-1)?.day ?? -Infinity)
-    return { assessment: assessReadiness(coupons, asOfDay, rule), coupons, rule, asOfDay }
+    const { practice: _practice, ...found } = await readinessIn(tx, { programId: viewer.programId, ...key }, asOf)
+    return found
   })
 }

@@ -320,6 +320,7 @@ CREATE TABLE "Finding" (
     "fromMm" DOUBLE PRECISION,
     "toMm" DOUBLE PRECISION,
     "reason" TEXT,
+    "source" JSONB NOT NULL,
 
     CONSTRAINT "Finding_pkey" PRIMARY KEY ("programId","inspectionId","rule")
 );
