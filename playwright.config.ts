@@ -1,0 +1,37 @@
+import { defineConfig, devices } from '@playwright/test'
+import { BROWSER_FLAGS, findBrowser } from './scripts/browser.mjs'
+import { freePort } from './scripts/ports.mjs'
+
+// Workers load this file again and must find the same answers: they inherit the environment.
+process.env.TOELINE_E2E_PORT ??= String(await freePort())
+process.env.CHROMIUM_PATH ??= await findBrowser()
+const address = `http://127.0.0.1:${process.env.TOELINE_E2E_PORT}`
+
+export default defineConfig({
+  testDir: 'e2e',
+  outputDir: 'test-results',
+  workers: 1, // two cores: one browser beside the server
+  forbidOnly: Boolean(process.env.CI),
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: [['list']],
+  use: {
+    ...devices['Desktop Chrome'],
+    baseURL: address,
+    locale: 'en-US',
+    timezoneId: 'UTC',
+    screenshot: 'only-on-failure',
+    trace: 'off',
+    launchOptions: { executablePath: process.env.CHROMIUM_PATH, args: BROWSER_FLAGS },
+  },
+  webServer: {
+    command: 'node scripts/e2e-server.mjs',
+    url: `${address}/api/health/live`,
+    timeout: 8 * 60_000,
+    reuseExistingServer: false,
+    stdout: 'pipe',
+    stderr: 'pipe',
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 30_000 },
+  },
+})
