@@ -17,6 +17,8 @@ export type Weld = {
   /** A primary member with the weld transverse to tension (cyclic undercut rule). */
   readonly transverseToTension?: boolean
   readonly completePenetration?: boolean
+  /** A fillet joining a stiffener to a web (cyclic porosity rule). */
+  readonly stiffenerToWeb?: boolean
 }
 
 /** Kinds of things an inspector can see on a weld. A kind becomes a defect only when a criterion rejects it. */
@@ -35,6 +37,13 @@ export type Station = {
   readonly throatMm?: number
   readonly convexityMm?: number
   readonly reinforcementMm?: number
+  /** Metal beyond the plate on the root side of a weld made from one side. */
+  readonly penetrationMm?: number
+  readonly rootConcavityMm?: number
+  /** Step between the two plate surfaces of a butt joint. */
+  readonly misalignmentMm?: number
+  /** How far the face of a groove weld lies below the plate surface. */
+  readonly underfillMm?: number
 }
 
 /** Something seen on the weld, starting at `atMm` and running `lengthMm` onward (absent: a point). */
@@ -80,6 +89,10 @@ export type Finding = {
   readonly source: Source
   /** Why the rule was not measured or does not apply: a short code, put into words by lib/reports. */
   readonly reason?: string
+  /** Where more is allowed over a limited length: how much of that length was used, in the worst window, and how much there is. */
+  readonly extent?: { readonly measuredMm: number; readonly maxMm: number; readonly windowMm: number }
+  /** The toe of the indication that decided, where it was recorded. */
+  readonly toe?: 'A' | 'B'
 }
 
 export type Scorecard = {

@@ -1,0 +1,181 @@
+import type { Source, SourceStatus } from '../../source'
+import { fixed, linear, onTopOf, times } from '../limits'
+import { SCALE, YES_OR_NO } from '../readiness-scale'
+import type { Allowance, Check, Condition, Limit, Readiness, Rule } from '../types'
+
+/** Quality level of ISO 5817: B stringent, C intermediate, D moderate. */
+export type Level = 'b' | 'c' | 'd'
+
+/**
+ * The surface and geometry items of ISO 5817 that an inspection has readings for, by their ISO 6520-1 numbers. Not judged, for want of
+ * a reading: 4021, 5013, 504, 505, 509, 516, 617. 5011 stands for 5012 too. Table 1 divides most items at a thickness of 3 mm.
+ */
+const THIN: Condition = { thickness: { upTo: 3 } }
+const THICK: Condition = { thickness: { above: 3 } }
+
+/** A short imperfection: at most 25 mm long in any 100 mm, or a quarter of a weld shorter than that. */
+const SHORT: Allowance = { per: 'window', lengthMm: 25, windowMm: 100, shareIfShorter: 0.25 }
+
+const WEAK = 'Read only in public text that is no proper source.'
+const SHORT_NOTE = 'A short imperfection is at most 25 mm in any 100 mm, or a quarter of a shorter weld: that definition is from memory.'
+
+function source(item: string, status: SourceStatus, note?: string): Source {
+  return { title: 'ISO 5817', clause: `Table 1, ISO 6520-1 no. ${item}`, status, ...(note !== undefined && { note }) }
+}
+
+type Attributes = { readonly id: string; readonly weight: number; readonly readiness: Readiness; readonly source: Source; readonly when?: Condition }
+
+const both = (when: Condition | undefined, thickness: Condition): Condition => ({ ...when, ...thickness })
+
+/** One item whose limit changes at 3 mm. */
+function divided(item: Attributes, thin: Check, thick: Check, thinSource = item.source): readonly Rule[] {
+  return [
+    { ...item, when: both(item.when, THIN), source: thinSource, ...thin },
+    { ...item, when: both(item.when, THICK), ...thick },
+  ]
+}
+
+const none = (...of: Extract<Check, { kind: 'absent' }>['of']): Check => ({ kind: 'absent', of })
+const poresUpTo = (max: Limit): Check => ({ kind: 'largest-size', of: ['pore'], size: 'diameter', max })
+const pipesUpTo = (max: Limit): Check => ({ kind: 'largest-size', of: ['crater-pipe'], size: 'largest', max })
+const undercutUpTo = (max: Limit): Check => ({ kind: 'largest-size', of: ['undercut'], size: 'depth', max })
+const shortUndercut = (max: Limit): Check => ({ kind: 'size-allowance', of: ['undercut'], size: 'depth', max: null, allowed: { max, over: SHORT } })
+const shortThroat = (beyond: Limit): Check =>
+  ({ kind: 'reading-allowance', reading: 'throat', side: 'below', nominal: times(1, 'nominal-throat'), beyond, over: SHORT })
+const FULL_THROAT: Check = { kind: 'reading-range', reading: 'throat', min: times(1, 'nominal-throat'), max: null }
+
+type Optional = 'underfill' | 'root-concavity' | 'misalignment'
+const recorded = (reading: Optional, max: Limit): Check => ({ kind: 'reading-range', reading, min: null, max, optional: true })
+const shortRecorded = (reading: Optional, beyond: Limit): Check =>
+  ({ kind: 'reading-allowance', reading, side: 'above', nominal: fixed(0), beyond, over: SHORT, optional: true })
+
+const PERMITTED: Check = { kind: 'not-judged', reason: 'permitted' }
+
+type Item = (level: Level) => readonly Rule[]
+
+/** Pairs, not an object: the keys of an object that look like numbers lose their order. */
+const ITEMS: readonly (readonly [id: string, item: Item])[] = [
+  ['100', () => [{ id: '100', ...none('crack'), source: source('100', 'confirmed'), weight: 15, readiness: YES_OR_NO }]],
+
+  ['104', () => [{ id: '104', ...none('crater-crack'), source: source('104', 'confirmed'), weight: 10, readiness: YES_OR_NO }]],
+
+  ['2017', (level) => {
+    const item = { id: '2017', source: source('2017', 'confirmed'), weight: 5, readiness: level === 'b' ? YES_OR_NO : SCALE.pore }
+    return divided(item,
+      { b: none('pore'), c: none('pore'), d: poresUpTo(times(0.3, 'nominal-size')) }[level],
+      { b: none('pore'), c: poresUpTo(linear('nominal-size', 0.2, 0, 2)), d: poresUpTo(linear('nominal-size', 0.3, 0, 3)) }[level])
+  }],
+
+  ['2025', (level) => {
+    const item = { id: '2025', source: source('2025', 'confirmed'), weight: 5, readiness: level === 'b' ? YES_OR_NO : SCALE.pipe }
+    return divided(item,
+      { b: none('crater-pipe'), c: none('crater-pipe'), d: pipesUpTo(times(0.2, 'thickness')) }[level],
+      { b: none('crater-pipe'), c: pipesUpTo(linear('thickness', 0.1, 0, 1)), d: pipesUpTo(linear('thickness', 0.2, 0, 2)) }[level])
+  }],
+
+  ['401', () => [{
+    id: '401', kind: 'attribute', answer: 'fusionComplete', of: ['lack-of-fusion'], source: source('401', 'confirmed'), weight: 15, readiness: YES_OR_NO,
+  }]],
+
+  ['5011', (level) => {
+    const item = { id: '5011', source: source('5011', 'secondary', 'With a smooth transition to the plate.'), weight: 15, readiness: SCALE.undercut }
+    return divided(item,
+      { b: none('undercut'), c: shortUndercut(times(0.1, 'thickness')), d: shortUndercut(times(0.2, 'thickness')) }[level],
+      { b: undercutUpTo(linear('thickness', 0.05, 0, 0.5)), c: undercutUpTo(linear('thickness', 0.1, 0, 0.5)), d: undercutUpTo(linear('thickness', 0.2, 0, 1)) }[level],
+      level === 'b' ? item.source : source('5011', 'secondary', SHORT_NOTE))
+  }],
+
+  ['502', (level) => [{
+    id: '502', when: { weld: 'groove' }, kind: 'reading-range', reading: 'reinforcement', min: null,
+    max: { b: linear('width', 0.1, 1, 5), c: linear('width', 0.15, 1, 7), d: linear('width', 0.25, 1, 10) }[level],
+    source: source('502', 'secondary'), weight: 10, readiness: SCALE.reinforcement,
+  }]],
+
+  ['503', (level) => [{
+    id: '503', when: { weld: 'fillet' }, kind: 'reading-range', reading: 'convexity', min: null,
+    max: { b: linear('width', 0.1, 1, 3), c: linear('width', 0.15, 1, 4), d: linear('width', 0.25, 1, 5) }[level],
+    source: source('503', 'secondary'), weight: 10, readiness: SCALE.convexity,
+  }]],
+
+  ['506', (level) => [level === 'd'
+    ? {
+        id: '506', kind: 'largest-size', of: ['overlap'], size: 'largest', max: times(0.2, 'width'),
+        source: source('506', 'memory', `${WEAK} Held against the narrowest width read.`), weight: 5, readiness: SCALE.overlap,
+      }
+    : { id: '506', ...none('overlap'), source: source('506', 'secondary'), weight: 5, readiness: YES_OR_NO }]],
+
+  ['507', (level) => {
+    const item = { id: '507', when: { weld: 'groove' }, source: source('507', 'memory', 'Plates. Judged where it was recorded.'), weight: 5, readiness: SCALE.misalignment } as const
+    return divided(item,
+      recorded('misalignment', linear('thickness', { b: 0.1, c: 0.15, d: 0.25 }[level], 0.2, null)),
+      recorded('misalignment', { b: linear('thickness', 0.1, 0, 3), c: linear('thickness', 0.15, 0, 4), d: linear('thickness', 0.25, 0, 5) }[level]))
+  }],
+
+  ['510', (level) => [{ id: '510', ...none('burn-through'), source: source('510', level === 'd' ? 'memory' : 'secondary'), weight: 5, readiness: YES_OR_NO }]],
+
+  ['511', (level) => {
+    const status = level === 'd' ? 'memory' : 'secondary'
+    const item = { id: '511', when: { weld: 'groove' }, source: source('511', status, SHORT_NOTE), weight: 5, readiness: SCALE.root } as const
+    return divided(item,
+      { b: recorded('underfill', fixed(0)), c: shortRecorded('underfill', times(0.1, 'thickness')), d: shortRecorded('underfill', times(0.25, 'thickness')) }[level],
+      shortRecorded('underfill', { b: linear('thickness', 0.05, 0, 0.5), c: linear('thickness', 0.1, 0, 1), d: linear('thickness', 0.25, 0, 2) }[level]))
+  }],
+
+  ['512', (level) => [{
+    id: '512', when: { weld: 'fillet' }, kind: 'reading-range', reading: 'leg-difference', min: null,
+    max: { b: linear('nominal-throat', 0.15, 1.5, null), c: linear('nominal-throat', 0.15, 2, null), d: linear('nominal-throat', 0.2, 2, null) }[level],
+    source: level === 'd' ? source('512', 'memory', WEAK) : source('512', 'secondary'), weight: 10, readiness: SCALE.balance,
+  }]],
+
+  ['515', (level) => {
+    const item = { id: '515', when: { weld: 'groove' }, source: source('515', level === 'd' ? 'memory' : 'secondary', SHORT_NOTE), weight: 5, readiness: SCALE.root } as const
+    return divided(item,
+      { b: recorded('root-concavity', fixed(0)), c: shortRecorded('root-concavity', times(0.1, 'thickness')), d: recorded('root-concavity', linear('thickness', 0.1, 0.2, null)) }[level],
+      shortRecorded('root-concavity', { b: linear('thickness', 0.05, 0, 0.5), c: linear('thickness', 0.1, 0, 1), d: linear('thickness', 0.2, 0, 2) }[level]))
+  }],
+
+  ['517', (level) => [{
+    id: '517', ...(level === 'd' ? PERMITTED : none('poor-restart')),
+    source: source('517', 'memory', level === 'd' ? 'Permitted: the limit is that of the imperfection it causes.' : undefined), weight: 5, readiness: YES_OR_NO,
+  }]],
+
+  ['5213', (level) => {
+    const thick = { b: 'secondary', c: 'secondary', d: 'memory' } as const
+    const item = {
+      id: '5213', when: { weld: 'fillet' }, weight: 15, readiness: SCALE.throat,
+      source: source('5213', thick[level], level === 'd' ? `${WEAK} ${SHORT_NOTE}` : level === 'c' ? SHORT_NOTE : undefined),
+    } as const
+    return divided(item,
+      { b: FULL_THROAT, c: shortThroat(fixed(0.2)), d: shortThroat(linear('nominal-throat', 0.1, 0.2, null)) }[level],
+      { b: FULL_THROAT, c: shortThroat(linear('nominal-throat', 0.1, 0.3, 1)), d: shortThroat(linear('nominal-throat', 0.1, 0.3, 2)) }[level],
+      source('5213', 'memory', level === 'b' ? undefined : SHORT_NOTE))
+  }],
+
+  ['5214', (level) => [{
+    id: '5214', when: { weld: 'fillet' },
+    ...(level === 'd' ? PERMITTED : {
+      kind: 'reading-range', reading: 'throat', min: null,
+      max: level === 'b' ? onTopOf('nominal-throat', 'nominal-throat', 0.15, 1, 3) : onTopOf('nominal-throat', 'nominal-throat', 0.2, 1, 4),
+    } as const),
+    source: source('5214', level === 'd' ? 'memory' : 'secondary'), weight: 5, readiness: level === 'd' ? YES_OR_NO : SCALE.throat,
+  }]],
+
+  ['601', (level) => [{
+    id: '601', ...(level === 'd' ? PERMITTED : none('arc-strike')),
+    source: source('601', level === 'b' ? 'secondary' : 'memory', level === 'd' ? `Permitted where the plate’s properties are not affected. ${WEAK}` : undefined),
+    weight: 5, readiness: YES_OR_NO,
+  }]],
+
+  ['602', () => [{
+    id: '602', kind: 'not-judged', reason: 'depends-on-application', source: source('602', 'memory', 'Acceptance depends on the application.'),
+    weight: 0, readiness: YES_OR_NO,
+  }]],
+]
+
+/** The item numbers judged, in the order of the table. */
+export const ISO_ITEMS: readonly string[] = ITEMS.map(([id]) => id)
+
+/** All rules, each item at the level asked for. */
+export function isoRules(levelOf: (item: string) => Level): readonly Rule[] {
+  return ITEMS.flatMap(([id, item]) => item(levelOf(id)))
+}

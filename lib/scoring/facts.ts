@@ -1,0 +1,69 @@
+import type { Quantity } from '../criteria/types'
+import type { NotMeasuredReason } from './reason'
+import type { Weld } from './types'
+
+/** A weld whose numbers have been checked; null is not known. */
+export type Facts = {
+  readonly fillet: boolean
+  readonly lengthMm: number
+  readonly thicknessMm: number | null
+  readonly electrodeDiameterMm: number | null
+  readonly nominalLegMm: number | null
+  readonly completePenetration: boolean
+  readonly transverseToTension: boolean
+  readonly stiffenerToWeb: boolean
+}
+
+function knownLength(value: number | null | undefined, what: string): number | null {
+  if (value === null || value === undefined) return null
+  if (typeof value !== 'number' || !Number.isFinite(value) || value <= 0) {
+    throw new RangeError(`The weld's ${what} must be a number of millimetres over 0, not ${String(value)}; leave it null when it is not known.`)
+  }
+  return value
+}
+
+/** @throws RangeError naming the fact that is not a usable number. */
+export function factsOf(weld: Weld): Facts {
+  if (weld.type !== 'fillet' && weld.type !== 'groove') {
+    throw new RangeError(`The weld's type is 'fillet' or 'groove', not "${String(weld.type)}".`)
+  }
+  const lengthMm = knownLength(weld.lengthMm, 'length')
+  if (lengthMm === null) throw new RangeError('The weld needs a length: readings are placed along it.')
+  return {
+    fillet: weld.type === 'fillet',
+    lengthMm,
+    thicknessMm: knownLength(weld.thicknessMm, 'plate thickness'),
+    electrodeDiameterMm: knownLength(weld.electrodeDiameterMm, 'electrode diameter'),
+    nominalLegMm: knownLength(weld.nominalLegMm, 'nominal leg'),
+    completePenetration: weld.completePenetration === true,
+    transverseToTension: weld.transverseToTension === true,
+    stiffenerToWeb: weld.stiffenerToWeb === true,
+  }
+}
+
+/** Throat of a flat equal-leg fillet over its leg, as ISO 2553 and ISO 5817 round it. */
+const THROAT_OF_LEG = 0.7071
+
+/** The value of a quantity, or null when it is not known. `widthMm` is the bead's width at the place judged. */
+export function quantityOf(quantity: Quantity, weld: Facts, widthMm: number | null): number | null {
+  switch (quantity) {
+    case 'thickness': return weld.thicknessMm
+    case 'electrode-diameter': return weld.electrodeDiameterMm
+    case 'nominal-leg': return weld.nominalLegMm
+    case 'nominal-throat': return weld.nominalLegMm === null ? null : THROAT_OF_LEG * weld.nominalLegMm
+    case 'nominal-size': return quantityOf(weld.fillet ? 'nominal-throat' : 'thickness', weld, widthMm)
+    case 'width': return widthMm
+  }
+}
+
+/** What to say when a quantity is not known. */
+export function reasonWithout(quantity: Quantity, weld: Facts): NotMeasuredReason {
+  switch (quantity) {
+    case 'thickness': return 'no-thickness'
+    case 'electrode-diameter': return 'no-electrode-diameter'
+    case 'nominal-leg':
+    case 'nominal-throat': return 'no-nominal-leg'
+    case 'nominal-size': return weld.fillet ? 'no-nominal-leg' : 'no-thickness'
+    case 'width': return 'station-without-width'
+  }
+}

@@ -1,0 +1,45 @@
+import type { Limit, Quantity } from '../criteria/types'
+import { quantityOf, type Facts } from './facts'
+import { TOLERANCE } from './tolerance'
+
+function row(steps: Extract<Limit, { form: 'table' }>['steps'], value: number): number {
+  for (const { upTo, inclusive, mm } of steps) {
+    if (upTo === null || (inclusive ? value <= upTo + TOLERANCE : value < upTo - TOLERANCE)) return mm
+  }
+  throw new RangeError('A limit table must end with a row that has no end.')
+}
+
+/** The limit in millimetres, or null when a quantity it depends on is not known. */
+export function limitFor(limit: Limit, weld: Facts, widthMm: number | null): number | null {
+  switch (limit.form) {
+    case 'fixed': return limit.mm
+    case 'linear': {
+      const of = quantityOf(limit.of, weld, widthMm)
+      const plus = limit.plus === undefined ? 0 : quantityOf(limit.plus, weld, widthMm)
+      if (of === null || plus === null) return null
+      const value = limit.k * of + limit.c
+      return plus + (limit.cap === null ? value : Math.min(value, limit.cap))
+    }
+    case 'table': {
+      const by = quantityOf(limit.by, weld, widthMm)
+      return by === null ? null : row(limit.steps, by)
+    }
+  }
+}
+
+/** The most the limit could be, whatever is not known: a size beyond this rejects even so. */
+export function mostAllowed(limit: Limit): number {
+  switch (limit.form) {
+    case 'fixed': return limit.mm
+    case 'linear': return limit.cap === null || limit.plus !== undefined ? Infinity : limit.cap
+    case 'table': return Math.max(...limit.steps.map((step) => step.mm))
+  }
+}
+
+/** The quantity that keeps a limit from being known. */
+export function unknownIn(limit: Limit, weld: Facts, widthMm: number | null): Quantity {
+  if (limit.form === 'table') return limit.by
+  if (limit.form === 'linear' && limit.plus !== undefined && quantityOf(limit.plus, weld, widthMm) === null) return limit.plus
+  if (limit.form === 'linear') return limit.of
+  throw new RangeError('A fixed limit is always known.')
+}
