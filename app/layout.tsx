@@ -1,8 +1,9 @@
 import './global.css'
 import type { Metadata, Viewport } from 'next'
-import { cookies, headers } from 'next/headers'
+import { cookies } from 'next/headers'
 import type { ReactNode } from 'react'
-import { LOCALE_COOKIE, readLocale, readTheme, THEME_COOKIE } from './_components/reader-settings'
+import { readTheme, THEME_COOKIE } from './_components/reader-settings'
+import { readerLocale } from './_server/reader'
 
 export const metadata: Metadata = {
   title: { default: 'Toeline', template: '%s · Toeline' },
@@ -19,13 +20,13 @@ export const viewport: Viewport = {
   ],
 }
 
-/** The sheet every page is written on. It knows the reader's language and theme, and nothing about who they are. */
+/** The sheet every page is written on. It knows the reader's language and theme. */
 export default async function RootLayout({ children }: { children: ReactNode }) {
-  const [jar, head] = await Promise.all([cookies(), headers()])
+  const [jar, locale] = await Promise.all([cookies(), readerLocale()])
   const theme = readTheme(jar.get(THEME_COOKIE)?.value)
   return (
     <html
-      lang={readLocale(jar.get(LOCALE_COOKIE)?.value, head.get('accept-language'))}
+      lang={locale}
       data-theme={theme === 'system' ? undefined : theme}
     >
       <body className="min-h-dvh bg-paper text-ink">{children}</body>

@@ -14,6 +14,7 @@ export async function requireViewer(): Promise<Viewer> {
 /** The viewer of a page for one of these roles. Anyone else gets the same page as for an address that does not exist. */
 export async function requireRole(...roles: readonly Role[]): Promise<Viewer> {
   const viewer = await requireViewer()
+  if (viewer.mustChangePassword) redirect('/account')
   if (!roles.some((role) => viewer.roles.includes(role))) notFound()
   return viewer
 }

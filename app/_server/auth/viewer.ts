@@ -19,6 +19,8 @@ export type Viewer = {
   readonly locale: Locale
   readonly units: 'in' | 'mm'
   readonly name: string
+  /** Signed in with a password someone else chose: nothing but the account page until it is replaced. */
+  readonly mustChangePassword: boolean
   readonly [minted]: true
 }
 
@@ -32,7 +34,7 @@ export async function viewerForPerson(programId: string, personId: string, sessi
   const person = await db().person.findUnique({
     where: { programId_id: { programId, id: personId } },
     select: {
-      givenName: true, familyName: true, locale: true, units: true, disabledAt: true,
+      givenName: true, familyName: true, locale: true, units: true, disabledAt: true, mustChangePassword: true,
       memberships: { select: { role: true } },
     },
   })
@@ -45,6 +47,7 @@ export async function viewerForPerson(programId: string, personId: string, sessi
     locale: person.locale === 'es' ? 'es' : 'en',
     units: person.units === 'si' ? 'mm' : 'in',
     name: `${person.givenName} ${person.familyName}`,
+    mustChangePassword: person.mustChangePassword,
   })
 }
 

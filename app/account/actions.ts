@@ -1,0 +1,55 @@
+'use server'
+
+import { codeField, newPasswordSchema, preferencesSchema } from '@/lib/schemas/person'
+import * as z from 'zod'
+import { action } from '@/app/_server/action'
+import { changeOwnPassword, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
+import { Refusal } from '@/app/_server/refusal'
+import { countTry, mayTry } from '@/app/_server/auth/throttle'
+import { door } from '@/lib/language/door'
+import { say } from '@/lib/language/say'
+
+const everyone = ['student', 'instructor', 'coordinator'] as const
+
+/** Language and units of the viewer's own screens. */
+export const savePreferences = action({ roles: everyone, input: preferencesSchema }, async (viewer, input) => {
+  await setPreferences(viewer, input)
+  return {}
+})
+
+/** Replaces the viewer's own password. */
+export const changePassword = action(
+  {
+    roles: everyone,
+    input: async (viewer) => {
+      const { givenName, familyName, signInName } = await ownAccount(viewer)
+      return newPasswordSchema(viewer, [givenName, familyName, signInName, 'toeline'])
+    },
+  },
+  async (viewer, input) => {
+    const who = `${viewer.programId} ${viewer.personId}`
+    if (!(await mayTry('name', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'throttled'))
+    try {
+      await changeOwnPassword(viewer, input)
+    } catch (refused) {
+      if (refused instanceof Refusal) await countTry('name', who)
+      throw refused
+    }
+    return {}
+  },
+)
+
+/** Joins one more class with its code. */
+export const joinOneMore = action(
+  { roles: ['student'], input: (viewer) => z.strictObject({ code: codeField(viewer) }) },
+  async (viewer, input) => {
+    const who = `${viewer.programId} ${viewer.personId}`
+    if (!(await mayTry('code', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'joinedTooOften'))
+    try {
+      return await joinClass(viewer, input)
+    } catch (refused) {
+      if (refused instanceof Refusal) await countTry('code', who)
+      throw refused
+    }
+  },
+)

@@ -1,0 +1,11 @@
+import { redirect } from 'next/navigation'
+import { currentViewer } from './_server/auth/viewer'
+import { anyProgram } from './_server/data/program'
+import { homeOf } from './_server/auth/home'
+
+/** The front door leads everyone to their own room. */
+export default async function Start() {
+  const viewer = await currentViewer()
+  if (viewer) redirect(homeOf(viewer))
+  redirect((await anyProgram()) ? '/sign-in' : '/set-up')
+}
