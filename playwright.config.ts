@@ -5,7 +5,9 @@ import { freePort } from './scripts/ports.mjs'
 // Workers load this file again and must find the same answers: they inherit the environment.
 process.env.TOELINE_E2E_PORT ??= String(await freePort())
 process.env.CHROMIUM_PATH ??= await findBrowser()
-const address = `http://127.0.0.1:${process.env.TOELINE_E2E_PORT}`
+// A server that is already running, while working on a test; otherwise the production build is started.
+const running = process.env.TOELINE_E2E_URL
+const address = running ?? `http://127.0.0.1:${process.env.TOELINE_E2E_PORT}`
 
 export default defineConfig({
   testDir: 'e2e',
@@ -25,7 +27,7 @@ export default defineConfig({
     trace: 'off',
     launchOptions: { executablePath: process.env.CHROMIUM_PATH, args: BROWSER_FLAGS },
   },
-  webServer: {
+  ...(running ? {} : { webServer: {
     command: 'node scripts/e2e-server.mjs',
     url: `${address}/api/health/live`,
     timeout: 8 * 60_000,
@@ -33,5 +35,5 @@ export default defineConfig({
     stdout: 'pipe',
     stderr: 'pipe',
     gracefulShutdown: { signal: 'SIGTERM', timeout: 30_000 },
-  },
+  } }),
 })
