@@ -7,7 +7,7 @@ import os from 'node:os'
 import path from 'node:path'
 import { claim, claimant } from './claim.mjs'
 import { checkVersion, createCluster, launch, stopOrphan, stopServer } from './cluster.mjs'
-import { explain, Failure, ROOT, run } from './failure.mjs'
+import { explain, Failure, isCommand, ROOT, run } from './failure.mjs'
 import { canReach, postgresBinaries, reachableFolder, serverAccount } from './postgres-binaries.mjs'
 import { identify, isAlive, untilAskedToStop } from './processes.mjs'
 
@@ -174,4 +174,4 @@ async function main() {
   if (trouble) throw new Failure(trouble)
 }
 
-if (process.argv[1] && fs.realpathSync(process.argv[1]) === import.meta.filename) await run(main)
+if (isCommand(import.meta)) await run(main)

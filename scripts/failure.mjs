@@ -1,4 +1,5 @@
 import './node-version.mjs'
+import fs from 'node:fs'
 import path from 'node:path'
 import { leaveOnSignals } from './processes.mjs'
 
@@ -44,6 +45,12 @@ export async function run(main) {
     console.error(failure && isOperating(error) ? failure.message : error)
     process.exit(1)
   }
+}
+
+/** Whether a script was started by name rather than imported. @param {ImportMeta} meta its import.meta */
+export function isCommand(meta) {
+  const started = process.argv[1]
+  return started !== undefined && fs.existsSync(started) && fs.realpathSync(started) === meta.filename
 }
 
 // A stray "permission denied" inside a programming error must not hide its stack.

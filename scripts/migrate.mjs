@@ -1,8 +1,7 @@
 // Brings a database up to prisma/migrations:  DATABASE_URL=postgresql://... node scripts/migrate.mjs
 // It keeps the table _prisma_migrations, so `prisma migrate deploy` may be used on the same database where it runs.
 import './node-version.mjs'
-import fs from 'node:fs'
-import { Failure, run } from './failure.mjs'
+import { Failure, isCommand, run } from './failure.mjs'
 import { applyMigrations, migrationsToSchema, withSchemaEngine } from './schema-engine.mjs'
 
 const OLDEST = 15
@@ -60,4 +59,4 @@ async function main() {
   console.log(applied.length === 0 ? 'Nothing to apply.' : `Applied ${applied.join(', ')}.`)
 }
 
-if (process.argv[1] && fs.realpathSync(process.argv[1]) === import.meta.filename) await run(main)
+if (isCommand(import.meta)) await run(main)
