@@ -1,5 +1,5 @@
 // npm run bench -- NAME: runs scripts/bench/NAME.ts and prints its rows as `name: value unit`.
-import './node-version.mjs'
+import './node-version.cjs'
 import { spawn } from 'node:child_process'
 import fs from 'node:fs'
 import path from 'node:path'

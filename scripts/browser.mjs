@@ -1,5 +1,5 @@
 // Finds a Chromium for the end-to-end tests, or gets one, or says how to get one.
-import './node-version.mjs'
+import './node-version.cjs'
 import fs from 'node:fs'
 import path from 'node:path'
 import { Failure, ROOT } from './failure.mjs'

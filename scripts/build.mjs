@@ -1,4 +1,4 @@
-import './node-version.mjs'
+import './node-version.cjs'
 import { run } from './failure.mjs'
 import { build, prepare } from './prepare.mjs'
 

@@ -1,5 +1,5 @@
 // One PostgreSQL data folder (a "cluster"): made, started, found still running after an unclean end, stopped.
-import './node-version.mjs'
+import './node-version.cjs'
 import fs from 'node:fs'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'

@@ -1,6 +1,6 @@
 // A real PostgreSQL of our own: loopback only, random password, C.UTF-8, UTC. Run directly it serves a development database:
 //   node scripts/database.mjs [name]      starts .data/<name> (default dev), migrates, prints DATABASE_URL, ends with Ctrl-C
-import './node-version.mjs'
+import './node-version.cjs'
 import { randomBytes } from 'node:crypto'
 import fs from 'node:fs'
 import os from 'node:os'

@@ -1,5 +1,5 @@
 // npm run demo [-- --fresh] [-- --port N]: the whole application with an invented school, on this machine only.
-import './node-version.mjs'
+import './node-version.cjs'
 import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { DATA, removeDatabase, startDatabase } from './database.mjs'

@@ -1,5 +1,5 @@
 // npm run dev [-- --port N]: the application for working on it, with the invented school in a database of its own.
-import './node-version.mjs'
+import './node-version.cjs'
 import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { DATA, startDatabase } from './database.mjs'

@@ -1,5 +1,5 @@
 // The production build with a small invented school, for the end-to-end tests: everything it keeps is gone when it ends.
-import './node-version.mjs'
+import './node-version.cjs'
 import path from 'node:path'
 import { startThrowawayDatabase } from './database.mjs'
 import { Failure, run } from './failure.mjs'

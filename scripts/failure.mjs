@@ -1,4 +1,4 @@
-import './node-version.mjs'
+import './node-version.cjs'
 import fs from 'node:fs'
 import path from 'node:path'
 import { leaveOnSignals } from './processes.mjs'

@@ -1,6 +1,6 @@
 // Brings a database up to prisma/migrations:  DATABASE_URL=postgresql://... node scripts/migrate.mjs
 // It keeps the table _prisma_migrations, so `prisma migrate deploy` may be used on the same database where it runs.
-import './node-version.mjs'
+import './node-version.cjs'
 import { Failure, isCommand, run } from './failure.mjs'
 import { applyMigrations, migrationsToSchema, withSchemaEngine } from './schema-engine.mjs'
 

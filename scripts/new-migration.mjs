@@ -1,6 +1,6 @@
 // Writes the SQL that leads from the migrations to the schema as a new migration:  node scripts/new-migration.mjs add-gauge-photos
 // Read the SQL before committing it: a rename shows as a drop and an add.
-import './node-version.mjs'
+import './node-version.cjs'
 import fs from 'node:fs'
 import path from 'node:path'
 import { startThrowawayDatabase } from './database.mjs'

