@@ -1,0 +1,43 @@
+import { randomUUID } from 'node:crypto'
+import * as account from '@/app/account/actions'
+import * as learn from '@/app/learn/actions'
+import { makeClassCode } from '@/app/_server/data/people'
+import { couponForm } from '../../support/school'
+import { EVERYONE, SEES_COUPON, type Fixture, type Person } from './fixture'
+
+/** `allowed`: who gets ok; everyone else NOT_FOUND. `open`: why a stranger may call it. */
+export type ActionRow =
+  | { readonly open: string; readonly allowed?: never; readonly fresh?: never; readonly call?: never }
+  | { readonly open?: never; readonly allowed: readonly Person[]; readonly fresh?: boolean; readonly call: (fixture: Fixture) => Promise<unknown> }
+
+export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
+  '(door).join': { open: 'a newcomer has no account; the class code is the right, and tries are counted' },
+  '(door).setUp': { open: 'the first visitor has no account; the code of the server’s log is the right, and tries are counted' },
+  '(door).signOut': { open: 'ends the session of whoever calls, if there is one' },
+  'account.savePreferences': { allowed: EVERYONE, call: () => account.savePreferences({ locale: 'en', units: 'us' }) },
+  'account.changePassword': {
+    // Nobody in the fixture has a password, so everyone is told at the field that the current one is wrong.
+    allowed: EVERYONE,
+    call: async () => {
+      const result = await account.changePassword({ current: 'not it', password: 'four-words-in-a-row-7' })
+      return !result.ok && result.code === 'INVALID' && result.fields['current'] ? { ok: true } : result
+    },
+  },
+  'account.joinOneMore': {
+    allowed: ['student', 'classmate', 'otherStudent', 'foreign student'],
+    fresh: true,
+    call: async ({ school, viewers }) => {
+      const { code } = await makeClassCode(viewers.instructor, { classId: school.classId })
+      const result = await account.joinOneMore({ code })
+      // In another program the code opens nothing, and is said to: the action itself is a student's.
+      return !result.ok && result.code === 'INVALID' && result.fields['code'] ? { ok: true } : result
+    },
+  },
+  'learn.sendCoupon': { allowed: ['student', 'classmate'], call: ({ school }) => learn.sendCoupon(couponForm(school, randomUUID())) },
+  'learn.confirmCautions': {
+    allowed: ['student', 'classmate'], call: ({ school }) => learn.confirmCautions({ classId: school.classId, exerciseId: school.exerciseId }),
+  },
+  'learn.sendComment': {
+    allowed: SEES_COUPON.filter((who) => who !== 'coordinator'), call: ({ couponId }) => learn.sendComment({ couponId, body: 'Even toes.' }),
+  },
+}

@@ -1,0 +1,192 @@
+import { randomUUID } from 'node:crypto'
+import * as classes from '@/app/_server/data/classes'
+import * as comments from '@/app/_server/data/comments'
+import * as couponRecord from '@/app/_server/data/coupon-record'
+import * as coupons from '@/app/_server/data/coupons'
+import * as exercises from '@/app/_server/data/exercises'
+import * as inspections from '@/app/_server/data/inspections'
+import * as passCounts from '@/app/_server/data/pass-counts'
+import * as people from '@/app/_server/data/people'
+import * as photos from '@/app/_server/data/photos'
+import * as program from '@/app/_server/data/program'
+import * as safety from '@/app/_server/data/safety'
+import * as skills from '@/app/_server/data/skills'
+import * as attempts from '@/app/_server/data/test-attempts'
+import { db } from '@/app/_server/db'
+import { inspectionSchema } from '@/lib/schemas/inspection'
+import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
+import { EVERYONE, EVERYONE_HERE, SEES_COUPON, STAFF_OF_CLASS, type DataRow, type Fixture } from './fixture'
+
+const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
+const inspectionOf = (couponId: string, revision = 1) =>
+  inspectionSchema(frame).parse({ couponId, revision, comment: '', readings: cleanReadings() })
+
+async function photoOf({ school, couponId }: Fixture): Promise<string> {
+  const row = await db().photo.create({
+    data: { programId: school.programId, couponId, uploaderId: school.people.student, sha256: 'a'.repeat(64), widthPx: 1, heightPx: 1, byteSize: 1 },
+  })
+  return row.id
+}
+
+/** What a void call leaves: true when it changed something. */
+async function changes(work: () => Promise<unknown>, count: () => Promise<number>): Promise<true | null> {
+  const before = await count()
+  await work()
+  return (await count()) > before ? true : null
+}
+
+const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, exerciseId: school.exerciseId })
+
+export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
+  'classes.listClasses': { seenBy: EVERYONE, call: (viewer) => classes.listClasses(viewer) },
+  'classes.findClass': { seenBy: ['student', 'classmate', ...STAFF_OF_CLASS], call: (viewer, { school }) => classes.findClass(viewer, school.classId) },
+  'classes.findTaughtClass': { seenBy: ['instructor'], call: (viewer, { school }) => classes.findTaughtClass(viewer, school.classId) },
+  'classes.listOwnClasses': { seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => classes.listOwnClasses(viewer) },
+  'classes.listClassStudents': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classes.listClassStudents(viewer, school.classId) },
+  'comments.addComment': {
+    seenBy: SEES_COUPON,
+    call: (viewer, { couponId }) => changes(() => comments.addComment(viewer, { couponId, body: 'Looks even.' }), () => db().comment.count()),
+  },
+  'comments.listComments': {
+    seenBy: SEES_COUPON,
+    call: async (viewer, { school, couponId }) => {
+      await db().comment.create({ data: { programId: school.programId, couponId, authorId: school.people.instructor, body: 'Looks even.' } })
+      return comments.listComments(viewer, couponId)
+    },
+  },
+  'coupon-record.findCoupon': { seenBy: SEES_COUPON, call: (viewer, { couponId }) => couponRecord.findCoupon(viewer, couponId) },
+  'coupon-record.findBlindCoupon': { seenBy: ['instructor'], call: (viewer, { couponId }) => couponRecord.findBlindCoupon(viewer, couponId) },
+  'coupon-record.listStory': { seenBy: SEES_COUPON, call: (viewer, fixture) => couponRecord.listStory(viewer, skillKey(fixture), 10) },
+  'coupon-record.listWaiting': { seenBy: ['instructor'], call: (viewer, { school }) => couponRecord.listWaiting(viewer, school.classId) },
+  'coupon-record.takeCoupon': {
+    seenBy: ['instructor'],
+    call: async (viewer, { couponId }) => {
+      await db().coupon.updateMany({ where: { id: couponId }, data: { takenById: null, takenAt: null } })
+      return changes(() => couponRecord.takeCoupon(viewer, couponId), () => db().coupon.count({ where: { id: couponId, takenById: { not: null } } }))
+    },
+  },
+  'coupon-record.lastPasses': { seenBy: ['student', 'foreign student'], call: (viewer, { school, foreign }) =>
+    couponRecord.lastPasses(viewer, viewer.programId === school.programId ? school.exerciseId : foreign.exerciseId) },
+  'coupons.couponFrame': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => coupons.couponFrame(viewer, school) },
+  'coupons.logCoupon': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => logAs(school, viewer, randomUUID()) },
+  'exercises.findExercise': {
+    seenBy: EVERYONE_HERE, call: (viewer, { school }) => exercises.findExercise(viewer, school.exerciseId),
+  },
+  'exercises.listClassExercises': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS], call: (viewer, { school }) => exercises.listClassExercises(viewer, school.classId),
+  },
+  'inspections.exerciseOfGradable': { seenBy: ['instructor'], call: (viewer, { couponId }) => inspections.exerciseOfGradable(viewer, couponId) },
+  'inspections.submitInspection': {
+    seenBy: ['instructor'], fresh: true, call: (viewer, { couponId }) => inspections.submitInspection(viewer, inspectionOf(couponId)),
+  },
+  'pass-counts.countVerdicts': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS, 'foreign student', 'foreign instructor', 'foreign coordinator'],
+    call: (viewer) => passCounts.countVerdicts(viewer),
+  },
+  'pass-counts.exerciseTitles': { seenBy: EVERYONE, call: (viewer) => passCounts.exerciseTitles(viewer) },
+  'people.findStudent': { seenBy: SEES_COUPON, call: (viewer, { school }) => people.findStudent(viewer, school.people.student) },
+  'people.ownAccount': { seenBy: EVERYONE, call: (viewer) => people.ownAccount(viewer) },
+  'people.setPreferences': {
+    seenBy: EVERYONE,
+    call: (viewer) => changes(() => people.setPreferences(viewer, { locale: 'en', units: 'us' }), () => db().auditEvent.count({ where: { actorId: viewer.personId } })),
+  },
+  'people.changeOwnPassword': {
+    seenBy: [], // nobody here has a password yet, so every "current password" is wrong: a refusal, not a sight of anything
+    call: (viewer) => people.changeOwnPassword(viewer, { current: 'not it', password: 'four-words-in-a-row-7' }).catch(() => null),
+  },
+  'people.resetStudentPassword': { seenBy: ['instructor'], call: (viewer, { school }) => people.resetStudentPassword(viewer, { studentId: school.people.student }) },
+  'people.findClassCode': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school, viewers }) => {
+      await people.makeClassCode(viewers.instructor, { classId: school.classId })
+      return people.findClassCode(viewer, school.classId)
+    },
+  },
+  'people.makeClassCode': { seenBy: ['instructor'], call: (viewer, { school }) => people.makeClassCode(viewer, { classId: school.classId }) },
+  'people.joinClass': {
+    seenBy: EVERYONE_HERE,
+    fresh: true,
+    call: async (viewer, { school, viewers }) => {
+      const { code } = await people.makeClassCode(viewers.instructor, { classId: school.classId })
+      // The code is the right: another school's people hold no code of this program, whatever they type.
+      return people.joinClass(viewer, { code }).catch((error: unknown) => {
+        if (error instanceof Error && 'code' in error && error.code === 'INVALID') return null
+        throw error
+      })
+    },
+  },
+  'photos.checkPhotoPlace': {
+    seenBy: ['student', 'instructor'],
+    call: async (viewer, { couponId }) => photos.checkPhotoPlace(viewer, couponId).then(() => true),
+  },
+  'photos.addPhoto': {
+    seenBy: SEES_COUPON,
+    call: (viewer, { couponId }) => changes(
+      () => photos.addPhoto(viewer, { id: randomUUID(), couponId, photo: { sha256: 'b'.repeat(64), widthPx: 1, heightPx: 1, byteSize: 1 } }),
+      () => db().photo.count(),
+    ),
+  },
+  'photos.findPhotoHash': { seenBy: SEES_COUPON, call: async (viewer, fixture) => photos.findPhotoHash(viewer, await photoOf(fixture)) },
+  'program.findProgram': { seenBy: EVERYONE, call: (viewer) => program.findProgram(viewer) },
+  'safety.findAcknowledgement': {
+    seenBy: ['student', 'classmate', 'otherStudent'],
+    call: (viewer, { school }) => safety.findAcknowledgement(viewer, school.exerciseId, school.termId, 'test'),
+  },
+  'safety.acknowledgeCautions': {
+    seenBy: ['student', 'classmate'],
+    call: async (viewer, { school }) => changes(
+      () => safety.acknowledgeCautions(viewer, { ...school, cautionsVersion: randomUUID() }),
+      () => db().auditEvent.count({ where: { action: 'safety.acknowledge' } }),
+    ),
+  },
+  'skills.listStudentSkills': { seenBy: SEES_COUPON, call: (viewer, { school }) => skills.listStudentSkills(viewer, school.people.student) },
+  'skills.listClassSkills': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => skills.listClassSkills(viewer, school.classId) },
+  'skills.findReadiness': { seenBy: SEES_COUPON, call: (viewer, fixture) => skills.findReadiness(viewer, skillKey(fixture), new Date()) },
+  'test-attempts.listAttempts': {
+    seenBy: SEES_COUPON,
+    call: async (viewer, { school }) => {
+      await attempt(school)
+      return attempts.listAttempts(viewer, school.people.student)
+    },
+  },
+  'test-attempts.countAttempts': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
+    call: async (viewer, { school }) => {
+      await attempt(school)
+      return attempts.countAttempts(viewer)
+    },
+  },
+}
+
+async function attempt(school: Fixture['school']): Promise<void> {
+  const { programId, classId, exerciseId, people: { student: studentId, instructor: witnessId } } = school
+  await db().testAttempt.create({
+    data: { programId, classId, studentId, exerciseId, exerciseVersion: 1, witnessId, testedOn: new Date('2026-11-20'), passed: true, parts: { visual: 'accept', bends: null, filletBreak: null } },
+  })
+}
+
+/** Exports no request reaches on its own: each is called by a function of the matrix, inside its check. The reason stands beside it. */
+export const INTERNAL: Readonly<Record<string, string>> = {
+  'audit.recordAudit': 'writes the audit row of a change, in the change’s transaction',
+  'comments.writeComment': 'part of addComment and submitInspection, after their check',
+  'coupons.frameOf': 'pure: how a viewer’s form is read',
+  'criteria.criteriaSet': 'the rules of the program are no secret within it; takes no viewer',
+  'exercises.toExercise': 'pure: a row as a record',
+  'health.databaseAnswers': 'says only yes or no',
+  'people.joinAsNewStudent': 'before there is a viewer; the class code is the right',
+  'program.anyProgram': 'says only yes or no',
+  'program.copyCriteria': 'part of setting up a program',
+  'program.setUpProgram': 'before there is a viewer; the code of the server’s log is the right',
+  'scorecards.findingRow': 'pure: a finding as its row',
+  'scorecards.judge': 'pure: the library’s judgement',
+  'scorecards.toScorecard': 'pure: rows as a scorecard',
+  'scorecards.writeInspection': 'part of logCoupon and submitInspection, after their check',
+  'scope.classScope': 'the scopes themselves',
+  'scope.couponScope': 'the scopes themselves',
+  'scope.exerciseScope': 'the scopes themselves',
+  'scope.gradableCouponScope': 'the scopes themselves',
+  'scope.studentScope': 'the scopes themselves',
+  'scope.taughtClassScope': 'the scopes themselves',
+  'skills.holdSkill': 'part of logCoupon and submitInspection',
+  'skills.refreshSkill': 'part of logCoupon and submitInspection',
+}

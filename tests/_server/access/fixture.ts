@@ -1,0 +1,27 @@
+import type { Viewer } from '@/app/_server/auth/viewer'
+import type { School } from '../../support/school'
+
+export type Person =
+  | 'student' | 'classmate' | 'otherStudent' | 'instructor' | 'otherInstructor' | 'coordinator'
+  | 'foreign student' | 'foreign instructor' | 'foreign coordinator'
+
+/** Two schools; `couponId` is a coupon of `student` in the class of `instructor`, `foreignCouponId` one of the other school. */
+export type Fixture = {
+  readonly school: School
+  readonly foreign: School
+  readonly viewers: Readonly<Record<Person, Viewer>>
+  readonly couponId: string
+  readonly foreignCouponId: string
+}
+
+/** `seenBy`: who gets something; everyone else gets nothing, an empty list or NOT_FOUND. `fresh`: the call changes what the next needs. */
+export type DataRow = {
+  readonly seenBy: readonly Person[]
+  readonly fresh?: boolean
+  readonly call: (viewer: Viewer, fixture: Fixture) => Promise<unknown>
+}
+
+export const STAFF_OF_CLASS = ['instructor', 'coordinator'] as const satisfies readonly Person[]
+export const SEES_COUPON = ['student', ...STAFF_OF_CLASS] as const satisfies readonly Person[]
+export const EVERYONE_HERE = ['student', 'classmate', 'otherStudent', 'instructor', 'otherInstructor', 'coordinator'] as const satisfies readonly Person[]
+export const EVERYONE = [...EVERYONE_HERE, 'foreign student', 'foreign instructor', 'foreign coordinator'] as const satisfies readonly Person[]
