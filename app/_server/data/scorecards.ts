@@ -2,7 +2,7 @@ import 'server-only'
 import type { CriteriaSet } from '@/lib/criteria/types'
 import { worstMargin } from '@/lib/readiness/worst-margin'
 import type { StoredReadings } from '@/lib/schemas/readings'
-import { sourceSchema } from '@/lib/schemas/source'
+import { findingDetailSchema } from '@/lib/schemas/finding-detail'
 import { scoreInspection } from '@/lib/scoring/score-inspection'
 import type { Finding, FindingVerdict, Inspection, Scorecard } from '@/lib/scoring/types'
 import { weldOfExercise } from '@/lib/scoring/weld-of-exercise'
@@ -63,13 +63,12 @@ export async function writeInspection(tx: Transaction, input: NewInspection): Pr
   return inspection.id
 }
 
-/** A finding as its row. */
+/** A finding as its row: columns for what reviews ask about, the rest as it is. */
 export function findingRow(programId: string, inspectionId: string, finding: Finding): Prisma.FindingCreateManyInput {
+  const { rule, verdict, measured, limit, unit, margin, closeCall, where, ...detail } = finding
   return {
-    programId, inspectionId, rule: finding.rule, verdict: toRow[finding.verdict],
-    measured: finding.measured, limitMin: finding.limit.min, limitMax: finding.limit.max, unit: finding.unit, margin: finding.margin,
-    closeCall: finding.closeCall, fromMm: finding.where?.fromMm ?? null, toMm: finding.where?.toMm ?? null, reason: finding.reason ?? null,
-    source: { ...finding.source },
+    programId, inspectionId, rule, verdict: toRow[verdict], measured, limitMin: limit.min, limitMax: limit.max, unit, margin, closeCall,
+    fromMm: where?.fromMm ?? null, toMm: where?.toMm ?? null, detail: detail as unknown as Prisma.InputJsonObject,
   }
 }
 
@@ -86,8 +85,7 @@ export function toScorecard(row: ScorecardRow & { findings: FindingRow[] }, crit
       margin: each.margin,
       closeCall: each.closeCall,
       where: each.fromMm !== null && each.toMm !== null ? { fromMm: each.fromMm, toMm: each.toMm } : null,
-      source: sourceSchema.parse(each.source),
-      ...(each.reason !== null && { reason: each.reason }),
+      ...findingDetailSchema.parse(each.detail),
     }))
     .sort((a, b) => (order.get(a.rule) ?? 0) - (order.get(b.rule) ?? 0))
   return { criteriaId: row.criteriaId, scoringVersion: row.scoringVersion, verdict: row.verdict, mark: row.mark, findings }

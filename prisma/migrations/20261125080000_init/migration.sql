@@ -319,8 +319,7 @@ CREATE TABLE "Finding" (
     "closeCall" BOOLEAN NOT NULL,
     "fromMm" DOUBLE PRECISION,
     "toMm" DOUBLE PRECISION,
-    "reason" TEXT,
-    "source" JSONB NOT NULL,
+    "detail" JSONB NOT NULL,
 
     CONSTRAINT "Finding_pkey" PRIMARY KEY ("programId","inspectionId","rule")
 );
