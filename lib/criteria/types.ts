@@ -78,7 +78,7 @@ export type Condition = {
 export type Readiness = { readonly as: 'margin'; readonly scale: number } | { readonly as: 'attribute' }
 
 type Common = {
-  /** Unique in the set, except among rules that hold under different conditions: those share an id and give one finding. */
+  /** Unique in the set, except where a rule reads differently for other welds: of rules that share an id, the first that applies is the one. */
   readonly id: string
   readonly when?: Condition
   readonly unless?: Condition
@@ -125,6 +125,14 @@ export type Check =
   /** Named by the standard but not judged by this set: allowed, or left to the application. */
   | { readonly kind: 'not-judged'; readonly reason: 'permitted' | 'depends-on-application' }
 
+export const RULE_KINDS = [
+  'absent', 'attribute', 'largest-size', 'size-allowance', 'reading-range', 'reading-spread', 'reading-allowance',
+  'window-sum', 'window-count', 'length-share', 'not-judged',
+] as const satisfies readonly Check['kind'][]
 export type RuleKind = Check['kind']
+
+/** Kinds whose findings are counts: they are yes/no rules for readiness. */
+export const COUNTED_KINDS: ReadonlySet<RuleKind> = new Set<RuleKind>(['absent', 'attribute', 'window-count', 'not-judged'])
+
 /** One kind of rule, for code that handles only that kind. */
 export type RuleOf<K extends RuleKind> = Common & Extract<Check, { readonly kind: K }>

@@ -1,4 +1,4 @@
-import type { CriteriaSet, Rule } from '../criteria/types'
+import { COUNTED_KINDS, type CriteriaSet, type Rule } from '../criteria/types'
 import type { Finding } from './types'
 import { absent, attribute } from './rules/absent'
 import type { Judge } from './rules/judge'
@@ -32,16 +32,10 @@ function judgeOf(rule: Rule): Judge {
   }
 }
 
-/** The unit of a kind's findings. */
-export function unitOf(rule: Rule): Finding['unit'] {
-  switch (rule.kind) {
-    case 'absent':
-    case 'attribute':
-    case 'window-count':
-    case 'not-judged': return 'count'
-    case 'length-share': return 'ratio'
-    default: return 'mm'
-  }
+/** The unit of a rule's findings. */
+function unitOf(rule: Rule): Finding['unit'] {
+  if (rule.kind === 'length-share') return 'ratio'
+  return COUNTED_KINDS.has(rule.kind) ? 'count' : 'mm'
 }
 
 function compile(criteria: CriteriaSet): readonly RuleGroup[] {

@@ -29,10 +29,12 @@ export const isOutside = (margin: number): boolean => margin < -TOLERANCE
 /** A margin this close to the limit is on it. */
 const settle = (margin: number): number => (margin <= TOLERANCE && margin >= -TOLERANCE ? 0 : margin)
 
+type Draft = { -readonly [K in keyof Finding]: Finding[K] }
+
 export function judged(rule: Rule, judgement: Judgement): Finding {
   const { unit, measured, min, max, where, resolution, extent, toe } = judgement
   const margin = settle(judgement.margin)
-  const finding: Finding = {
+  const finding: Draft = {
     rule: rule.id,
     verdict: margin < 0 ? 'reject' : 'accept',
     measured,
@@ -43,8 +45,10 @@ export function judged(rule: Rule, judgement: Judgement): Finding {
     where,
     source: rule.source,
   }
-  if (extent === undefined && toe === undefined) return finding
-  return { ...finding, ...(extent && { extent }), ...(toe && { toe }) }
+  if (rule.readiness.as === 'margin') finding.standardMargin = margin / rule.readiness.scale
+  if (extent) finding.extent = extent
+  if (toe) finding.toe = toe
+  return finding
 }
 
 function unjudged(rule: Rule, verdict: 'not-measured' | 'not-applicable', unit: Finding['unit'], limit: Limits, where: Place | null, reason: string): Finding {

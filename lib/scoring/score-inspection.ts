@@ -30,6 +30,7 @@ function answerOf(group: RuleGroup, evidence: Evidence): Answer {
     const reason = notFor(ready.rule, evidence.weld)
     if (reason === null && candidates === null) return { rule: ready.rule, finding: ready.judge(evidence) }
     if (reason === null || reason === 'unknown') (candidates ??= []).push(ready)
+    if (reason === null) break
   }
   if (candidates !== null) return undecided(candidates, evidence, candidates[0] ?? first)
   const reason = notFor(first.rule, evidence.weld)

@@ -91,6 +91,8 @@ export type Finding = {
   readonly reason?: string
   /** Where more is allowed over a limited length: how much of that length was used, in the worst window, and how much there is. */
   readonly extent?: { readonly measuredMm: number; readonly maxMm: number; readonly windowMm: number }
+  /** The margin over the rule's scale, which makes margins of different rules comparable; absent for yes/no rules. */
+  readonly standardMargin?: number
   /** The toe of the indication that decided, where it was recorded. */
   readonly toe?: 'A' | 'B'
 }

@@ -11,7 +11,6 @@ export type Level = 'b' | 'c' | 'd'
  * a reading: 4021, 5013, 504, 505, 509, 516, 617. 5011 stands for 5012 too. Table 1 divides most items at a thickness of 3 mm.
  */
 const THIN: Condition = { thickness: { upTo: 3 } }
-const THICK: Condition = { thickness: { above: 3 } }
 
 /** A short imperfection: at most 25 mm long in any 100 mm, or a quarter of a weld shorter than that. */
 const SHORT: Allowance = { per: 'window', lengthMm: 25, windowMm: 100, shareIfShorter: 0.25 }
@@ -25,13 +24,22 @@ function source(item: string, status: SourceStatus, note?: string): Source {
 
 type Attributes = { readonly id: string; readonly weight: number; readonly readiness: Readiness; readonly source: Source; readonly when?: Condition }
 
-const both = (when: Condition | undefined, thickness: Condition): Condition => ({ ...when, ...thickness })
+const isNotPermitted = (check: Check): boolean =>
+  check.kind === 'absent' || (check.kind === 'reading-range' && check.max?.form === 'fixed' && check.max.mm === 0)
 
-/** One item whose limit changes at 3 mm. */
+/** Where nothing is permitted there is no margin to learn from, only yes or no. */
+const readinessOf = (item: Attributes, check: Check): Readiness => (isNotPermitted(check) ? YES_OR_NO : item.readiness)
+
+/** One item with one limit for all plates. */
+function undivided(item: Attributes, check: Check): readonly Rule[] {
+  return [{ ...item, ...check, readiness: readinessOf(item, check) }]
+}
+
+/** One item whose limit changes at 3 mm: a rule for thin plates, and one for all others. */
 function divided(item: Attributes, thin: Check, thick: Check, thinSource = item.source): readonly Rule[] {
   return [
-    { ...item, when: both(item.when, THIN), source: thinSource, ...thin },
-    { ...item, when: both(item.when, THICK), ...thick },
+    { ...item, ...thin, when: { ...item.when, ...THIN }, source: thinSource, readiness: readinessOf(item, thin) },
+    ...undivided(item, thick),
   ]
 }
 
@@ -60,17 +68,17 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
   ['104', () => [{ id: '104', ...none('crater-crack'), source: source('104', 'confirmed'), weight: 10, readiness: YES_OR_NO }]],
 
   ['2017', (level) => {
-    const item = { id: '2017', source: source('2017', 'confirmed'), weight: 5, readiness: level === 'b' ? YES_OR_NO : SCALE.pore }
-    return divided(item,
-      { b: none('pore'), c: none('pore'), d: poresUpTo(times(0.3, 'nominal-size')) }[level],
-      { b: none('pore'), c: poresUpTo(linear('nominal-size', 0.2, 0, 2)), d: poresUpTo(linear('nominal-size', 0.3, 0, 3)) }[level])
+    const item = { id: '2017', source: source('2017', 'confirmed'), weight: 5, readiness: SCALE.pore }
+    if (level === 'b') return undivided(item, none('pore'))
+    if (level === 'c') return divided(item, none('pore'), poresUpTo(linear('nominal-size', 0.2, 0, 2)))
+    return divided(item, poresUpTo(times(0.3, 'nominal-size')), poresUpTo(linear('nominal-size', 0.3, 0, 3)))
   }],
 
   ['2025', (level) => {
-    const item = { id: '2025', source: source('2025', 'confirmed'), weight: 5, readiness: level === 'b' ? YES_OR_NO : SCALE.pipe }
-    return divided(item,
-      { b: none('crater-pipe'), c: none('crater-pipe'), d: pipesUpTo(times(0.2, 'thickness')) }[level],
-      { b: none('crater-pipe'), c: pipesUpTo(linear('thickness', 0.1, 0, 1)), d: pipesUpTo(linear('thickness', 0.2, 0, 2)) }[level])
+    const item = { id: '2025', source: source('2025', 'confirmed'), weight: 5, readiness: SCALE.pipe }
+    if (level === 'b') return undivided(item, none('crater-pipe'))
+    if (level === 'd') return undivided(item, pipesUpTo(linear('thickness', 0.2, 0, 2)))
+    return divided(item, none('crater-pipe'), pipesUpTo(linear('thickness', 0.1, 0, 1)))
   }],
 
   ['401', () => [{
@@ -116,9 +124,8 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
   ['511', (level) => {
     const status = level === 'd' ? 'memory' : 'secondary'
     const item = { id: '511', when: { weld: 'groove' }, source: source('511', status, SHORT_NOTE), weight: 5, readiness: SCALE.root } as const
-    return divided(item,
-      { b: recorded('underfill', fixed(0)), c: shortRecorded('underfill', times(0.1, 'thickness')), d: shortRecorded('underfill', times(0.25, 'thickness')) }[level],
-      shortRecorded('underfill', { b: linear('thickness', 0.05, 0, 0.5), c: linear('thickness', 0.1, 0, 1), d: linear('thickness', 0.25, 0, 2) }[level]))
+    if (level === 'b') return divided(item, recorded('underfill', fixed(0)), shortRecorded('underfill', linear('thickness', 0.05, 0, 0.5)))
+    return undivided(item, shortRecorded('underfill', level === 'c' ? linear('thickness', 0.1, 0, 1) : linear('thickness', 0.25, 0, 2)))
   }],
 
   ['512', (level) => [{
@@ -129,9 +136,9 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
 
   ['515', (level) => {
     const item = { id: '515', when: { weld: 'groove' }, source: source('515', level === 'd' ? 'memory' : 'secondary', SHORT_NOTE), weight: 5, readiness: SCALE.root } as const
-    return divided(item,
-      { b: recorded('root-concavity', fixed(0)), c: shortRecorded('root-concavity', times(0.1, 'thickness')), d: recorded('root-concavity', linear('thickness', 0.1, 0.2, null)) }[level],
-      shortRecorded('root-concavity', { b: linear('thickness', 0.05, 0, 0.5), c: linear('thickness', 0.1, 0, 1), d: linear('thickness', 0.2, 0, 2) }[level]))
+    if (level === 'b') return divided(item, recorded('root-concavity', fixed(0)), shortRecorded('root-concavity', linear('thickness', 0.05, 0, 0.5)))
+    if (level === 'c') return undivided(item, shortRecorded('root-concavity', linear('thickness', 0.1, 0, 1)))
+    return divided(item, recorded('root-concavity', linear('thickness', 0.1, 0.2, null)), shortRecorded('root-concavity', linear('thickness', 0.2, 0, 2)))
   }],
 
   ['517', (level) => [{
@@ -140,15 +147,12 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
   }]],
 
   ['5213', (level) => {
-    const thick = { b: 'secondary', c: 'secondary', d: 'memory' } as const
-    const item = {
-      id: '5213', when: { weld: 'fillet' }, weight: 15, readiness: SCALE.throat,
-      source: source('5213', thick[level], level === 'd' ? `${WEAK} ${SHORT_NOTE}` : level === 'c' ? SHORT_NOTE : undefined),
-    } as const
-    return divided(item,
-      { b: FULL_THROAT, c: shortThroat(fixed(0.2)), d: shortThroat(linear('nominal-throat', 0.1, 0.2, null)) }[level],
-      { b: FULL_THROAT, c: shortThroat(linear('nominal-throat', 0.1, 0.3, 1)), d: shortThroat(linear('nominal-throat', 0.1, 0.3, 2)) }[level],
-      source('5213', 'memory', level === 'b' ? undefined : SHORT_NOTE))
+    const item = { id: '5213', when: { weld: 'fillet' }, weight: 15, readiness: SCALE.throat } as const
+    const thin = source('5213', 'memory', SHORT_NOTE)
+    if (level === 'b') return undivided({ ...item, source: source('5213', 'memory', 'Read for plates over 3 mm; from memory for thinner ones.') }, FULL_THROAT)
+    if (level === 'c') return divided({ ...item, source: source('5213', 'secondary', SHORT_NOTE) }, shortThroat(fixed(0.2)), shortThroat(linear('nominal-throat', 0.1, 0.3, 1)), thin)
+    return divided({ ...item, source: source('5213', 'memory', `${WEAK} ${SHORT_NOTE}`) },
+      shortThroat(linear('nominal-throat', 0.1, 0.2, null)), shortThroat(linear('nominal-throat', 0.1, 0.3, 2)), thin)
   }],
 
   ['5214', (level) => [{

@@ -14,7 +14,7 @@ function undercut(column: Column): readonly Rule[] {
       source: source('Primary member, weld across tensile stress under any design load.'), weight: 15, readiness: SCALE.undercut,
     },
     {
-      id: 'undercut', when: { transverseToTension: false }, ...flatUndercut(column.undercut),
+      id: 'undercut', ...flatUndercut(column.undercut),
       source: source('All cases but primary members across tension, which have a smaller limit.'), weight: 15, readiness: SCALE.undercut,
     },
   ]

@@ -14,8 +14,8 @@ function undercut(column: Column): readonly Rule[] {
       weight: 15, readiness: SCALE.undercut,
     },
     {
-      id: 'undercut', when: { thickness: { from: column.thickPlate } }, ...flatUndercut(column.deepUndercut),
-      source: visual('7(A)', 'confirmed', 'Read in the 2000 edition.'), weight: 15, readiness: SCALE.undercut,
+      id: 'undercut', ...flatUndercut(column.deepUndercut),
+      source: visual('7(A)', 'confirmed', 'Plates of 1 in (25 mm) and over. Read in the 2000 edition.'), weight: 15, readiness: SCALE.undercut,
     },
   ]
 }

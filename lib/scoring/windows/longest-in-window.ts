@@ -51,5 +51,3 @@ export function longestInWindow(starts: readonly number[], ends: readonly number
   if (fromEnds.lengthMm > fromStarts.lengthMm) return fromEnds
   return fromStarts
 }
-
-export const ascending = (a: number, b: number): number => a - b

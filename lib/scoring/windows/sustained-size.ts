@@ -1,9 +1,10 @@
 import { TOLERANCE } from '../tolerance'
-import { ascending, longestInWindow, type Covered, type Span } from './longest-in-window'
+import { longestInWindow, type Covered, type Span } from './longest-in-window'
 
 /** How much of the weld may be beyond the everyday limit: `allowedMm` in any `windowMm`. */
 export type Room = { readonly windowMm: number; readonly allowedMm: number }
 
+const isLarger = (a: Span, b: Span): number => b.size - a.size
 const beginsBefore = (a: Span, b: Span): number => a.fromMm - b.fromMm
 const endsBefore = (a: Span, b: Span): number => a.toMm - b.toMm
 
@@ -14,24 +15,39 @@ const endsBefore = (a: Span, b: Span): number => a.toMm - b.toMm
  * -Infinity when all spans fit the room together. O(n log n).
  */
 export function sustainedSize(spans: readonly Span[], room: Room, weldMm: number): number {
-  let total = 0
-  for (const span of spans) total += span.toMm - span.fromMm
-  if (total <= room.allowedMm + TOLERANCE) return -Infinity
+  if (totalLength(spans) <= room.allowedMm + TOLERANCE) return -Infinity
+  const largestFirst = [...spans].sort(isLarger)
+  if (room.windowMm >= weldMm) return sustainedInWhole(largestFirst, room.allowedMm)
 
-  const sizes = [...new Set(spans.map((span) => span.size))].sort(ascending)
   const byStart = [...spans].sort(beginsBefore)
   const byEnd = [...spans].sort(endsBefore)
   const fits = (size: number): boolean => lengthBeyond(byStart, byEnd, size, room, weldMm).lengthMm <= room.allowedMm + TOLERANCE
   if (fits(-Infinity)) return -Infinity
-  // What is larger than the largest size is nothing, so the last size always fits: find the first that does.
-  let low = 0
-  let high = sizes.length - 1
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (fits(sizes[middle] as number)) high = middle
-    else low = middle + 1
+  // Nothing is larger than the largest, so the first always fits: find the last that does.
+  let fitting = 0
+  let beyond = largestFirst.length
+  while (beyond - fitting > 1) {
+    const middle = (fitting + beyond) >> 1
+    if (fits((largestFirst[middle] as Span).size)) fitting = middle
+    else beyond = middle
   }
-  return sizes[low] as number
+  return (largestFirst[fitting] as Span).size
+}
+
+/** With the whole weld for a window only lengths count, not places. */
+function sustainedInWhole(largestFirst: readonly Span[], allowedMm: number): number {
+  let length = 0
+  for (const { fromMm, toMm, size } of largestFirst) {
+    length += toMm - fromMm
+    if (length > allowedMm + TOLERANCE) return size
+  }
+  return -Infinity
+}
+
+function totalLength(spans: readonly Span[]): number {
+  let length = 0
+  for (const { fromMm, toMm } of spans) length += toMm - fromMm
+  return length
 }
 
 function lengthBeyond(byStart: readonly Span[], byEnd: readonly Span[], size: number, room: Room, weldMm: number): Covered {
@@ -44,5 +60,8 @@ function lengthBeyond(byStart: readonly Span[], byEnd: readonly Span[], size: nu
 
 /** The most length larger than a size in any window of the room, and where that window begins. */
 export function mostBeyond(spans: readonly Span[], size: number, room: Room, weldMm: number): Covered {
-  return lengthBeyond([...spans].sort(beginsBefore), [...spans].sort(endsBefore), size + TOLERANCE, room, weldMm)
+  const beyond = spans.filter((span) => span.size > size + TOLERANCE)
+  if (beyond.length === 0) return { lengthMm: 0, fromMm: 0 }
+  if (room.windowMm >= weldMm) return { lengthMm: totalLength(beyond), fromMm: 0 }
+  return lengthBeyond([...beyond].sort(beginsBefore), [...beyond].sort(endsBefore), size, room, weldMm)
 }

@@ -1,0 +1,97 @@
+import { COUNTED_KINDS, type Allowance, type Condition, type CriteriaSet, type Limit, type Rule } from './types'
+
+/** What is wrong with a set, said at the rule and the field. `rule` is null for the set itself. */
+export type CriteriaProblem = { readonly rule: string | null; readonly field: string; readonly message: string }
+
+type Say = (field: string, message: string) => void
+
+function checkLimit(limit: Limit | null, field: string, say: Say): void {
+  if (limit === null || limit.form === 'fixed') return
+  if (limit.form === 'linear') {
+    if (limit.cap === null && limit.k === 0) say(`${field}.k`, 'does nothing at 0: use a fixed limit')
+    return
+  }
+  const { steps } = limit
+  steps.forEach((step, index) => {
+    const last = index === steps.length - 1
+    const before = index === 0 ? null : (steps[index - 1]?.upTo ?? null)
+    const at = `${field}.steps[${index}].upTo`
+    if (last && step.upTo !== null) say(at, 'must be null on the last row, so that every size has one')
+    else if (!last && step.upTo === null) say(at, 'may be null on the last row only')
+    else if (step.upTo !== null && before !== null && step.upTo <= before) say(at, 'must rise from row to row')
+  })
+}
+
+const uses = (limit: Limit | null, quantity: string): boolean =>
+  limit !== null && ((limit.form === 'linear' && (limit.of === quantity || limit.plus === quantity)) || (limit.form === 'table' && limit.by === quantity))
+
+function checkNoWidth(limit: Limit, field: string, say: Say): void {
+  if (uses(limit, 'width')) say(field, 'cannot depend on the width here: it has no single place')
+}
+
+function checkAllowance(over: Allowance, field: string, say: Say): void {
+  if (over.per === 'window' && over.lengthMm > over.windowMm) say(`${field}.lengthMm`, 'must not be more than its window')
+}
+
+function checkCondition(condition: Condition | undefined, field: string, say: Say): void {
+  if (condition?.thickness === undefined) return
+  const { from, above, upTo, below } = condition.thickness
+  if (from !== undefined && above !== undefined) say(`${field}.thickness`, 'has two lower ends: keep from or above')
+  if (upTo !== undefined && below !== undefined) say(`${field}.thickness`, 'has two upper ends: keep upTo or below')
+  const low = from ?? above ?? 0
+  const high = upTo ?? below ?? Infinity
+  if (low > high) say(`${field}.thickness`, 'ends before it begins')
+}
+
+const fixedValue = (limit: Limit | null): number | null => (limit?.form === 'fixed' ? limit.mm : null)
+
+function checkPair(low: Limit | null, high: Limit | null, field: string, message: string, say: Say): void {
+  const [a, b] = [fixedValue(low), fixedValue(high)]
+  if (a !== null && b !== null && a > b) say(field, message)
+}
+
+function checkRule(rule: Rule, say: Say): void {
+  checkCondition(rule.when, 'when', say)
+  checkCondition(rule.unless, 'unless', say)
+  if (COUNTED_KINDS.has(rule.kind) && rule.readiness.as === 'margin') say('readiness', 'must be an attribute: this kind of rule counts, it has no margin')
+  switch (rule.kind) {
+    case 'largest-size':
+    case 'window-sum':
+      return checkLimit(rule.max, 'max', say)
+    case 'size-allowance':
+      checkLimit(rule.max, 'max', say)
+      checkLimit(rule.allowed.max, 'allowed.max', say)
+      checkAllowance(rule.allowed.over, 'allowed.over', say)
+      return checkPair(rule.max, rule.allowed.max, 'allowed.max', 'must not be less than the limit for any length', say)
+    case 'reading-range':
+      if (rule.min === null && rule.max === null) say('max', 'is missing: a range needs a min, a max or both')
+      checkLimit(rule.min, 'min', say)
+      checkLimit(rule.max, 'max', say)
+      return checkPair(rule.min, rule.max, 'max', 'must not be less than min', say)
+    case 'reading-spread':
+      checkLimit(rule.max, 'max', say)
+      return checkNoWidth(rule.max, 'max', say)
+    case 'reading-allowance':
+      checkLimit(rule.nominal, 'nominal', say)
+      checkLimit(rule.beyond, 'beyond', say)
+      checkNoWidth(rule.nominal, 'nominal', say)
+      checkNoWidth(rule.beyond, 'beyond', say)
+      return checkAllowance(rule.over, 'over', say)
+    default:
+  }
+}
+
+/** What the parts of a well-formed set contradict in each other. */
+export function meaningProblems(set: CriteriaSet): readonly CriteriaProblem[] {
+  const problems: CriteriaProblem[] = []
+  set.rules.forEach((rule, index) => {
+    const say: Say = (field, message) => problems.push({ rule: rule.id, field, message })
+    checkRule(rule, say)
+    const before = set.rules.slice(0, index).filter((other) => other.id === rule.id)
+    if (before.some((other) => other.when === undefined && other.unless === undefined)) {
+      say('id', 'is used before by a rule for every weld: of rules that share an id, all but the last must say which welds they are for')
+    }
+  })
+  if (set.rules.every((rule) => rule.weight === 0)) problems.push({ rule: null, field: 'rules', message: 'need at least one weight above 0' })
+  return problems
+}
