@@ -98,11 +98,16 @@ export function finish(command, args, options = {}) {
 let whenAsked = () => process.exit(130)
 let listening = false
 
-/** From now on Ctrl-C, a closed terminal and kill leave through process.exit, so that what we started is ended on the way out. */
+/**
+ * From now on Ctrl-C, a closed terminal and kill leave through process.exit, so that what we started is ended on the way out.
+ * The same when npm started us and is gone: a signal sent to npm reaches its shell, not us.
+ */
 export function leaveOnSignals() {
   if (listening) return
   listening = true
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => whenAsked())
+  const parent = process.ppid
+  if (process.env.npm_lifecycle_event) setInterval(() => process.ppid !== parent && whenAsked(), 500).unref()
 }
 
 /**

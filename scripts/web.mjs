@@ -65,7 +65,7 @@ async function answers(host, port) {
   const until = Date.now() + 120_000
   while (Date.now() < until) {
     try {
-      await fetch(`http://${host === '0.0.0.0' ? '127.0.0.1' : host}:${port}/`, { redirect: 'manual', signal: AbortSignal.timeout(60_000) })
+      await fetch(`http://${host === '0.0.0.0' ? '127.0.0.1' : host}:${port}/`, { redirect: 'manual', headers: { connection: 'close' }, signal: AbortSignal.timeout(60_000) })
       return null
     } catch {
       await sleep(100)
