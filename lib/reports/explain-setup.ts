@@ -3,12 +3,14 @@ import { setup } from '../language/setup'
 import { say, type Locale } from '../language/say'
 import { formatAmps, amps } from '../units/current'
 import { formatForReader } from '../units/display'
-import type { LengthUnit } from '../units/length'
+import { MM_PER_INCH, type LengthUnit } from '../units/length'
+import { fixed } from '../units/quantity'
 import { formatTravelSpeed, travelSpeedMmPerS } from '../units/travel-speed'
 import { formatVolts, volts } from '../units/voltage'
 import { formatWireFeedSpeed, wireFeedMmPerS } from '../units/wire-feed-speed'
 
-type Format = (value: number) => string
+/** A value as text; `more` decimals than usual, to tell a reading from a limit that would read the same. */
+type Format = (value: number, more?: number) => string
 
 /**
  * A set-up check as one or two sentences in the reader's language and units.
@@ -17,8 +19,8 @@ type Format = (value: number) => string
  */
 export function explainSetup(finding: SetupCheck, locale: Locale, units: LengthUnit): string {
   const { values } = finding
-  const length: Format = (value) => formatForReader(value, units)
-  const inRange = (format: Format): Record<string, string> => ({ ran: format(number(finding, 'ran')), range: rangeText(finding, format, locale) })
+  const length: Format = (value, more = 0) => (more === 0 ? formatForReader(value, units) : `${fixed(units === 'in' ? value / MM_PER_INCH : value, more + 1)} ${units}`)
+  const inRange = (format: Format): Record<string, string> => ({ ran: apartFromLimits(finding, format), range: rangeText(finding, format, locale) })
   switch (finding.check) {
     case 'process': return say(setup, locale, 'process', values)
     case 'polarity': return say(setup, locale, 'polarity', { ...values, set: polarityText(text(finding, 'set'), locale), right: polarityText(text(finding, 'right'), locale) })
@@ -33,12 +35,23 @@ export function explainSetup(finding: SetupCheck, locale: Locale, units: LengthU
     case 'stick-out': return say(setup, locale, 'stickOut', { set: length(number(finding, 'setMm')), range: rangeText(finding, length, locale) })
     case 'polarity-off-card': return say(setup, locale, 'polarityOffCard', { ran: polarityText(text(finding, 'ran'), locale), card: polarityText(text(finding, 'card'), locale) })
     case 'gas-off-card': return say(setup, locale, 'gasOffCard', values)
-    case 'amps-off-card': return say(setup, locale, 'ampsOffCard', inRange((value) => formatAmps(amps(value))))
-    case 'volts-off-card': return say(setup, locale, 'voltsOffCard', inRange((value) => formatVolts(volts(value))))
-    case 'wire-feed-off-card': return say(setup, locale, 'wireFeedOffCard', inRange((value) => formatWireFeedSpeed(wireFeedMmPerS(value), units === 'in' ? { unit: 'in/min', digits: 0 } : { unit: 'm/min', digits: 1 })))
+    case 'amps-off-card': return say(setup, locale, 'ampsOffCard', inRange((value, more = 0) => formatAmps(amps(value), more)))
+    case 'volts-off-card': return say(setup, locale, 'voltsOffCard', inRange((value, more = 0) => formatVolts(volts(value), 1 + more)))
+    case 'wire-feed-off-card': return say(setup, locale, 'wireFeedOffCard', inRange((value, more = 0) => formatWireFeedSpeed(wireFeedMmPerS(value), units === 'in' ? { unit: 'in/min', digits: more } : { unit: 'm/min', digits: 1 + more })))
     case 'contact-tip-off-card': return say(setup, locale, 'contactTipOffCard', inRange(length))
-    case 'travel-speed-off-card': return say(setup, locale, 'travelSpeedOffCard', inRange((value) => formatTravelSpeed(travelSpeedMmPerS(value), units === 'in' ? { unit: 'in/min', digits: 1 } : { unit: 'mm/s', digits: 1 })))
+    case 'travel-speed-off-card': return say(setup, locale, 'travelSpeedOffCard', inRange((value, more = 0) => formatTravelSpeed(travelSpeedMmPerS(value), { unit: units === 'in' ? 'in/min' : 'mm/s', digits: 1 + more })))
   }
+}
+
+/** What was run, with as many decimals as it takes not to read like the limit it is outside of. */
+function apartFromLimits(finding: SetupCheck, format: Format): string {
+  const ran = number(finding, 'ran')
+  const limits = [finding.values.min, finding.values.max].filter((each): each is number => typeof each === 'number')
+  for (let more = 0; more < 6; more += 1) {
+    const written = format(ran, more)
+    if (limits.every((limit) => format(limit) !== written && format(limit, more) !== written)) return written
+  }
+  return format(ran)
 }
 
 function rangeText(finding: SetupCheck, format: Format, locale: Locale): string {

@@ -182,6 +182,13 @@ describe('words', () => {
     expect(say('travel-speed-off-card', 'in')).toContain('10.0 in/min')
     expect(say('volts-off-card', 'mm', 'es')).toBe('Voltaje 19.0 V; la tarjeta de cabina dice como máximo 18.0 V.')
   })
+  it('never shows what was run as the limit it is outside of', () => {
+    const say = (check: keyof typeof examples, values: SetupCheck['values'], units: 'in' | 'mm'): string => explainSetup({ check, severity: 'caution', values, source }, 'en', units)
+    expect(say('amps-off-card', { ran: 160.3, min: 120, max: 160 }, 'in')).toBe('Current 160.3 A; the booth card says 120 A to 160 A.')
+    expect(say('volts-off-card', { ran: 18.04, max: 18 }, 'in')).toBe('Voltage 18.04 V; the booth card says at most 18.0 V.')
+    expect(say('contact-tip-off-card', { ran: 19.06, max: inch(3 / 4) }, 'in')).toBe('Contact tip 0.7504 in from the work; the booth card says at most 3/4 in.')
+    expect(say('travel-speed-off-card', { ran: 4.02, max: 4 }, 'mm')).toBe('Travel speed 4.02 mm/s; the booth card says at most 4.0 mm/s.')
+  })
   it('does not speak with a value missing', () => {
     expect(() => explainSetup({ check: 'amps-off-card', severity: 'caution', values: {}, source }, 'en', 'in')).toThrow(RangeError)
     expect(() => explainSetup({ check: 'polarity', severity: 'wrong', values: {}, source }, 'en', 'in')).toThrow(RangeError)
