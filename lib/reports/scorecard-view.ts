@@ -1,0 +1,113 @@
+import type { CriteriaSet } from '../criteria/types'
+import { scorecardWords } from '../language/scorecard'
+import { say, type Locale } from '../language/say'
+import type { Finding, FindingVerdict, Inspection, Scorecard, Verdict, Weld } from '../scoring/types'
+import type { SourceStatus } from '../source'
+import { formatBesideLimit, formatForReader } from '../units/display'
+import type { LengthUnit } from '../units/length'
+import { explainFinding } from './explain-finding'
+import { ruleName } from './rule-names'
+
+export type ScorecardReader = {
+  readonly locale: Locale
+  readonly units: LengthUnit
+  readonly weld: Weld
+  readonly inspection: Inspection
+  readonly criteria: CriteriaSet
+}
+
+/** One rule as a row: what it is, what was read, what is allowed, how far inside, in a sentence, and by whose word. */
+export type ScorecardLine = {
+  readonly rule: string
+  readonly name: string
+  readonly verdict: FindingVerdict
+  readonly verdictWord: string
+  readonly reading: string
+  readonly limit: string
+  readonly margin: string | null
+  readonly sentence: string
+  readonly closeCall: string | null
+  readonly source: string
+  readonly sourceStatus: SourceStatus
+  readonly sourceStatusWord: string
+}
+
+export type ScorecardView = {
+  readonly verdict: Verdict
+  readonly verdictWord: string
+  readonly mark: number | null
+  readonly criteriaTitle: string
+  readonly lines: readonly ScorecardLine[]
+  /** Whether any rule shown rests on a limit recalled from memory: the page says so. */
+  readonly fromMemory: boolean
+}
+
+/** A scorecard in the reader's words and units, rejected rules first, then what was not measured, then the rest in the set's order. */
+export function scorecardView(scorecard: Scorecard, reader: ScorecardReader): ScorecardView {
+  const rank: Readonly<Record<FindingVerdict, number>> = { reject: 0, 'not-measured': 1, accept: 2, 'not-applicable': 3 }
+  const lines = scorecard.findings.map((finding) => line(finding, reader)).sort((a, b) => rank[a.verdict] - rank[b.verdict])
+  return {
+    verdict: scorecard.verdict,
+    verdictWord: say(scorecardWords, reader.locale, scorecard.verdict),
+    mark: scorecard.mark,
+    criteriaTitle: reader.criteria.title,
+    lines,
+    fromMemory: lines.some((each) => each.sourceStatus === 'memory' && each.verdict !== 'not-applicable'),
+  }
+}
+
+function line(finding: Finding, reader: ScorecardReader): ScorecardLine {
+  const { locale } = reader
+  const { source } = finding
+  return {
+    rule: finding.rule,
+    name: ruleName(finding.rule, locale, reader.criteria),
+    verdict: finding.verdict,
+    verdictWord: say(scorecardWords, locale, finding.verdict),
+    reading: readingText(finding, reader),
+    limit: limitText(finding, reader),
+    margin: marginText(finding, reader),
+    sentence: explainFinding(finding, reader),
+    closeCall: finding.closeCall ? say(scorecardWords, locale, 'closeCall') : null,
+    source: source.clause === null ? source.title : say(scorecardWords, locale, 'clause', { title: source.title, clause: source.clause }),
+    sourceStatus: source.status,
+    sourceStatusWord: say(scorecardWords, locale, source.status),
+  }
+}
+
+function size(value: number, finding: Finding, units: LengthUnit): string {
+  switch (finding.unit) {
+    case 'mm': return formatForReader(value, units)
+    case 'count': return String(value)
+    case 'ratio': return `${Number((value * 100).toFixed(1))} %`
+  }
+}
+
+/** A yes/no rule has no limit to read against. */
+const yesOrNo = ({ limit }: Finding): boolean => limit.min === null && limit.max === null
+
+function readingText(finding: Finding, { locale, units }: ScorecardReader): string {
+  const { measured, verdict, unit, limit } = finding
+  if (verdict === 'not-measured') return say(scorecardWords, locale, 'notMeasured')
+  if (verdict === 'not-applicable') return say(scorecardWords, locale, 'not-applicable')
+  if (measured === null) return say(scorecardWords, locale, verdict === 'accept' ? 'yes' : 'reject')
+  if (measured === 0 && limit.min === null) return say(scorecardWords, locale, 'noneSeen')
+  const beside = limit.min !== null && measured < limit.min ? limit.min : limit.max
+  return unit === 'mm' && beside !== null ? formatBesideLimit(measured, beside, units) : size(measured, finding, units)
+}
+
+function limitText(finding: Finding, { locale, units }: ScorecardReader): string {
+  const { min, max } = finding.limit
+  if (yesOrNo(finding)) return say(scorecardWords, locale, 'mustBe')
+  if (min !== null && max !== null) return say(scorecardWords, locale, 'between', { min: size(min, finding, units), max: size(max, finding, units) })
+  if (max === 0) return say(scorecardWords, locale, 'none')
+  if (max !== null) return say(scorecardWords, locale, 'atMost', { max: size(max, finding, units) })
+  return say(scorecardWords, locale, 'atLeast', { min: size(min ?? 0, finding, units) })
+}
+
+function marginText(finding: Finding, { locale, units }: ScorecardReader): string | null {
+  const { margin } = finding
+  if (margin === null || yesOrNo(finding)) return null
+  if (Math.abs(margin) < 1e-6) return say(scorecardWords, locale, 'onLimit')
+  return say(scorecardWords, locale, margin > 0 ? 'inside' : 'outside', { margin: size(Math.abs(margin), finding, units) })
+}
