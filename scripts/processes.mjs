@@ -100,7 +100,7 @@ let listening = false
 
 /**
  * From now on Ctrl-C, a closed terminal and kill leave through process.exit, so that what we started is ended on the way out.
- * The same when npm started us and is gone: a signal sent to npm reaches its shell, not us.
+ * The same when npm started us and is gone, even by kill -9: what it started would live on unseen.
  */
 export function leaveOnSignals() {
   if (listening) return
