@@ -57,7 +57,7 @@ export function fleissKappa(counts: VerdictCounts): Agreement & { readonly z: nu
  * Units: none.
  *
  * @throws RangeError when fewer than two coupons have two or more verdicts, or counts are not whole
- * @example gwetAc1OfMany([[3, 0], [0, 3], [2, 1], [3, 0]]) // { value: 0.7, standardError: 0.2916 }
+ * @example gwetAc1OfMany([[3, 0], [0, 3], [2, 1], [3, 0]]) // { value: 0.7, standardError: 0.3118 }
  */
 export function gwetAc1OfMany(counts: VerdictCounts): Agreement {
   const q = requireCounts(counts)

@@ -29,7 +29,7 @@ export function percentAgreement(table: AgreementTable): number {
  * Units: none, from −1 to 1.
  *
  * @throws RangeError when the table is not square, is empty, holds anything but counts, or has all verdicts in one category (kappa then says nothing)
- * @example cohensKappa([[40, 5], [3, 2]]) // { value: 0.245, standardError: 0.183 }
+ * @example cohensKappa([[40, 5], [3, 2]]) // { value: 0.245, standardError: 0.189 }
  */
 export function cohensKappa(table: AgreementTable): Agreement {
   return kappaWith(sharesOf(table), (i, j) => (i === j ? 1 : 0))
@@ -76,7 +76,7 @@ function kappaWith({ n, cell, first, second, sum }: Shares, weight: (i: number, 
  * Units: none, from −1 to 1.
  *
  * @throws RangeError when the table is not square, is empty, or holds anything but counts
- * @example gwetAc1([[40, 5], [3, 2]]) // { value: 0.801, standardError: 0.069 }
+ * @example gwetAc1([[40, 5], [3, 2]]) // { value: 0.797, standardError: 0.0757 }
  */
 export function gwetAc1(table: AgreementTable): Agreement {
   const { n, categories: q, cell, first, second, sum } = sharesOf(table)

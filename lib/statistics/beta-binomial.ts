@@ -13,8 +13,8 @@ import { requireCount, requirePositive } from './preconditions'
  * @example betaBinomialPredictive({ a: 9.5, b: 1.5 }, 3) // [0.0076, 0.0623, 0.2616, 0.6685]
  */
 export function betaBinomialPredictive({ a, b }: { readonly a: number; readonly b: number }, m: number): number[] {
-  requirePositive(a, 'a (passes, with the prior)')
-  requirePositive(b, 'b (fails, with the prior)')
+  requirePositive(a, 'The count of passes with its prior (a)')
+  requirePositive(b, 'The count of fails with its prior (b)')
   requireCount(m, 'The number of coming coupons')
   return Array.from({ length: m + 1 }, (_, k) => {
     const lnChoose = -Math.log(m + 1) - lnBeta(k + 1, m - k + 1)

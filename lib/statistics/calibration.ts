@@ -145,7 +145,7 @@ const CLIP = 1e-4
  *
  * @throws RangeError on forecasts or outcomes that are missing, unequal in number or out of range; when all outcomes or all forecasts are alike;
  * or when one forecast value splits the outcomes, so that no finite line fits best
- * @example calibrationLine([0.2, 0.4, 0.5, 0.7, 0.9], [0, 1, 0, 1, 1]) // { intercept: 0.066, slope: 1.232 }
+ * @example calibrationLine([0.2, 0.4, 0.5, 0.7, 0.9], [0, 1, 0, 1, 1]) // { intercept: 0.448, slope: 1.969 }
  */
 export function calibrationLine(forecasts: readonly number[], outcomes: readonly Outcome[], confidence = 0.95): {
   readonly intercept: number

@@ -28,7 +28,7 @@ export type IndividualsChart = {
  * Units: those of the values.
  *
  * @throws RangeError with fewer than two values or a value that is not finite
- * @example individualsChart([49.6, 47.6, 49.9, 51.3]) // { mean: 49.6, upper: 54.654, signals: [] }
+ * @example individualsChart([49.6, 47.6, 49.9, 51.3]) // { mean: 49.6, upper: 54.653, signals: [] }
  */
 export function individualsChart(values: readonly number[]): IndividualsChart {
   requireValues(values, 'The values', 2)
@@ -36,6 +36,7 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
   const centre = mean([...values])
   const averageMovingRange = mean(movingRanges)
   const reach = 3 * averageMovingRange / D2
+  const beyond = reach + 1e-12 * Math.abs(centre) // the mean of equal values may round to a hair beside them
   const movingRangeUpper = D4 * averageMovingRange
   return {
     mean: centre,
@@ -44,7 +45,7 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
     averageMovingRange,
     movingRangeUpper,
     movingRanges,
-    signals: indexesWhere(values, value => Math.abs(value - centre) > reach),
+    signals: indexesWhere(values, value => Math.abs(value - centre) > beyond),
     rangeSignals: indexesWhere(movingRanges, range => range > movingRangeUpper),
   }
 }
@@ -85,7 +86,7 @@ export function ewma(
  *
  * Purpose: the quickest simple chart for a lasting shift of known size; k is half that shift. With k 0.5 σ and h 5 σ a false
  * alarm comes every 465 values and a shift of one σ is noticed after about 10.
- * Formula: up = max(0, up + x − target − k), down = max(0, down + target − k − x), both from 0; a signal where either exceeds h.
+ * Formula: up = max(0, up + x − target − k), down = max(0, down + target − x − k), both from 0; a signal where either exceeds h.
  * The sums run on after a signal, so a lasting shift signals at every value until it ends.
  * Source: NIST/SEMATECH e-Handbook 6.3.2.3; Page 1954, Biometrika 41:100.
  * Units: target, k, h and the sums in the units of the values.
@@ -99,12 +100,12 @@ export function cusum(
 ): { readonly up: number[]; readonly down: number[]; readonly signals: number[] } {
   requireValues(values, 'The values', 1)
   requireFinite(target, 'The target')
-  requireFinite(k, 'k')
-  if (k < 0) throw new RangeError(`k is an allowance and must not be below 0; it is ${k}.`)
-  requirePositive(h, 'h')
+  requireFinite(k, 'The allowance k')
+  if (k < 0) throw new RangeError(`The allowance k must not be below 0; it is ${k}.`)
+  requirePositive(h, 'The limit h')
   let [high, low] = [0, 0]
-  const up = values.map(value => (high = Math.max(0, high + value - target - k)))
-  const down = values.map(value => (low = Math.max(0, low + target - k - value)))
+  const up = values.map(value => (high = Math.max(0, high + (value - target) - k)))
+  const down = values.map(value => (low = Math.max(0, low + (target - value) - k)))
   return { up, down, signals: indexesWhere(up, (sum, i) => sum > h || (down[i] ?? 0) > h) }
 }
 

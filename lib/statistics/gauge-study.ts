@@ -37,7 +37,7 @@ export type GaugeStudy = {
  *
  * @param poolAbove p value above which the interaction is pooled; 1 never pools, 0 always does
  * @throws RangeError with fewer than two parts, graders or trials, unequal trials, a reading that is not finite, or readings that are all equal
- * @example gaugeStudy([[[5, 5.1], [5.2, 5.1]], [[7, 7.1], [7.2, 7.1]], [[6, 6], [6.1, 6.2]]]) // { percentOfStudy: 10.2, interaction: { pooled: true } }
+ * @example gaugeStudy([[[5, 5.1], [5.2, 5.1]], [[7, 7.1], [7.2, 7.1]], [[6, 6], [6.1, 6.2]]]) // { percentOfStudy: 9.7, interaction: { pooled: true } }
  */
 export function gaugeStudy(readings: GaugeReadings, poolAbove = 0.25): GaugeStudy {
   const { parts, graders, trials } = requireCrossed(readings)

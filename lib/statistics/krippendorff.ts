@@ -13,7 +13,7 @@ export type MeasurementLevel = 'nominal' | 'ordinal' | 'interval' | 'ratio'
  *
  * @param ratings `ratings[grader][coupon]`, null where that grader did not judge that coupon
  * @throws RangeError when rows differ in length, no coupon has two ratings, all ratings are equal, or a ratio is below 0
- * @example krippendorffAlpha([[1, 2, 3, null], [1, 2, 4, 4]], 'interval') // 0.9242
+ * @example krippendorffAlpha([[1, 2, 3, null], [1, 2, 4, 4]], 'interval') // 0.878
  */
 export function krippendorffAlpha(ratings: readonly (readonly (number | null)[])[], level: MeasurementLevel): number {
   const units = pairableUnits(ratings, level)

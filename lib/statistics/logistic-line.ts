@@ -14,7 +14,7 @@ export type LogisticLine = {
  * Units: logits; the slope per unit of x.
  *
  * @throws RangeError when x never varies, or a threshold on x splits the ones from the zeros (no finite line fits best then)
- * @example fitLogisticLine([-1, 0, 0.5, 1, 2], [0, 1, 0, 1, 1]) // { intercept: -0.013, slope: 1.511 }
+ * @example fitLogisticLine([-1, 0, 0.5, 1, 2], [0, 1, 0, 1, 1]) // { intercept: -0.274, slope: 1.88 }
  */
 export function fitLogisticLine(x: readonly number[], y: readonly (0 | 1)[]): LogisticLine {
   requireOverlap(x, y)

@@ -15,10 +15,10 @@ const NODES = 64
  * @example cusumRunLength({ k: 0.5, h: 5 }, 1) // 10.376
  */
 export function cusumRunLength({ k, h }: { readonly k: number; readonly h: number }, shift: number): number {
-  requireFinite(k, 'k')
-  if (k < 0) throw new RangeError(`k is an allowance and must not be below 0; it is ${k}.`)
-  requirePositive(h, 'h')
-  if (h > 20) throw new RangeError(`h counts standard deviations here and is ${h}; give it as h divided by sigma, at most 20.`)
+  requireFinite(k, 'The allowance k')
+  if (k < 0) throw new RangeError(`The allowance k must not be below 0; it is ${k}.`)
+  requirePositive(h, 'The limit h')
+  if (h > 20) throw new RangeError(`The limit h counts standard deviations here and may be at most 20, not ${h}: divide it by sigma.`)
   requireFinite(shift, 'The shift')
   const oneSided = (delta: number) => {
     const { points, weights } = gaussLegendre(0, h)

@@ -51,7 +51,7 @@ export function fitGroupPrior(groups: readonly PassCount[]): GroupPrior {
  * Units: shares from 0 to 1, one entry per group in the order given; a group without results gets the program's rate.
  *
  * @throws RangeError without any result, when a count is not whole, more passed than were tested, or the confidence is outside 0 to 1
- * @example betaBinomialShrinkage([{ passed: 9, n: 10 }, { passed: 6, n: 10 }]) // [{ mean: 0.825, low: 0.634, high: 0.954 }, { mean: 0.675, low: 0.458, high: 0.859 }]
+ * @example betaBinomialShrinkage([{ passed: 9, n: 10 }, { passed: 6, n: 10 }]) // [{ mean: 0.825, low: 0.636, high: 0.953 }, { mean: 0.675, low: 0.461, high: 0.856 }]
  */
 export function betaBinomialShrinkage(groups: readonly PassCount[], confidence = 0.95): (Interval & { readonly mean: number })[] {
   requireConfidence(confidence)

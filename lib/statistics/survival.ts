@@ -74,7 +74,7 @@ export type SurvivalGroup = { readonly durations: readonly number[]; readonly ob
  * Units: none.
  *
  * @throws RangeError when a group is empty or badly formed, or no event comes while both groups are still being watched
- * @example logRank({ durations: [1, 2, 3], observed: [1, 1, 1] }, { durations: [4, 5, 6], observed: [1, 1, 0] }) // { chiSquare: 4.949, p: 0.0261 }
+ * @example logRank({ durations: [1, 2, 3], observed: [1, 1, 1] }, { durations: [4, 5, 6], observed: [1, 1, 0] }) // { chiSquare: 5.052, p: 0.0246 }
  */
 export function logRank(first: SurvivalGroup, second: SurvivalGroup): {
   readonly chiSquare: number

@@ -11,7 +11,7 @@ import { requireConfidence, requireCount, requirePositive, requireValues } from 
  * Units: none; 0.1 is a standard deviation of a tenth of the mean.
  *
  * @throws RangeError with fewer than two values, a value that is negative or not finite, or a mean of 0
- * @example coefficientOfVariation([6.1, 6.4, 5.9, 6.6]) // 0.0498
+ * @example coefficientOfVariation([6.1, 6.4, 5.9, 6.6]) // 0.0497
  */
 export function coefficientOfVariation(values: readonly number[]): number {
   requireValues(values, 'The values', 2)
@@ -31,7 +31,7 @@ export function coefficientOfVariation(values: readonly number[]): number {
  * Units: none. For its interval give `vangelInterval` one more than `degreesOfFreedom` as n.
  *
  * @throws RangeError without beads, or where a bead has fewer than two values, a negative value or a mean of 0
- * @example pooledCoefficientOfVariation([[6.1, 6.4, 5.9], [7.2, 7.9, 7.4]]) // { value: 0.0448, degreesOfFreedom: 4 }
+ * @example pooledCoefficientOfVariation([[6.1, 6.4, 5.9], [7.2, 7.9, 7.4]]) // { value: 0.0447, degreesOfFreedom: 4 }
  */
 export function pooledCoefficientOfVariation(beads: readonly (readonly number[])[]): { readonly value: number; readonly degreesOfFreedom: number } {
   if (beads.length === 0) throw new RangeError('There are no beads to pool.')
