@@ -1,7 +1,8 @@
 // Outside: 29 CFR 1910.133(a)(5), table of filter lenses (minimum protective shade), as published; ANSI Z49.1:2005 lens shade guide
 // (suggested) as a gas distributor reproduces it; 29 CFR 1910.252 (a) and (c); NFPA 51B:2019 as reported by a fire-code consultant.
 import { expect, it } from 'vitest'
-import { EXPOSURE_LIMITS } from '@/lib/safety/fume'
+import { cautionsFor } from '@/lib/safety/cautions'
+import { EXPOSURE_LIMITS, fumeRank } from '@/lib/safety/fume'
 import { FIRE_CLEARANCE, FIRE_WATCH_RULES, strictestFireWatch } from '@/lib/safety/fire-watch'
 import { shadeFor } from '@/lib/safety/shade'
 import { VENTILATION } from '@/lib/safety/ventilation'
@@ -28,10 +29,22 @@ it('clears 35 ft (29 CFR 1910.252(a)(2)(iii)(A)) and watches half an hour (OSHA)
 })
 
 it.each([
-  ['manganese', 'OSHA', 'ceiling', 5], // 29 CFR 1910.1000 Table Z-1
-  ['manganese', 'NIOSH', 'shift', 1], // NIOSH recommended exposure limit
-  ['manganese', 'NIOSH', 'short', 3],
-  ['chromium-6', 'OSHA', 'shift', 0.005], // 29 CFR 1910.1026: 5 micrograms
-] as const)('%s by %s (%s): %d mg/m3', (agent, body, over, value) => {
-  expect(EXPOSURE_LIMITS.find((each) => each.agent === agent && each.body === body && each.over === over)?.mgPerM3).toBe(value)
+  ['manganese', 'OSHA', 'ceiling', 'total', 5], // 29 CFR 1910.1000 Table Z-1
+  ['manganese', 'NIOSH', 'shift', 'total', 1], // NIOSH recommended exposure limit
+  ['manganese', 'NIOSH', 'short', 'total', 3],
+  ['manganese', 'ACGIH', 'shift', 'respirable', 0.02], // threshold limit value of 2013
+  ['manganese', 'ACGIH', 'shift', 'inhalable', 0.1],
+  ['manganese', 'Cal/OSHA', 'shift', 'total', 0.2], // California Title 8, section 5155
+  ['chromium-6', 'OSHA', 'shift', 'total', 0.005], // 29 CFR 1910.1026: 5 micrograms
+] as const)('%s by %s (%s, %s): %d mg/m3', (agent, body, over, fraction, value) => {
+  expect(EXPOSURE_LIMITS.filter((each) => each.agent === agent && each.body === body && each.over === over && each.fraction === fraction).map((each) => each.mgPerM3)).toEqual([value])
+})
+
+it('flux-cored makes the most fume, then covered electrodes, then solid wire (OSHA FactSheet on hazardous fume and gases)', () => {
+  expect((['FCAW-S', 'FCAW-G', 'SMAW', 'GMAW'] as const).map(fumeRank)).toEqual([1, 1, 2, 3])
+})
+
+it('an open circuit holds at most 80 V of AC or 100 V of DC in manual welding (29 CFR 1910.254(b)(3), same words in WAC 296-24-68503)', () => {
+  const volts = (code: string): number | undefined => cautionsFor('SMAW', 100).find((each) => each.code === code)?.figures.volts
+  expect([volts('open-circuit-ac'), volts('open-circuit-dc')]).toEqual([80, 100])
 })
