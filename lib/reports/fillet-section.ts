@@ -1,3 +1,4 @@
+import { throatOfLegs } from '../geometry/fillet'
 import { drawings } from '../language/drawings'
 import { say, type Locale } from '../language/say'
 import type { Joint } from '../procedure/exercise'
@@ -104,12 +105,11 @@ export function drawFilletSection(input: FilletSectionInput): FilletSection {
 
 /** How far the face stands out from the straight line between the toes, at its middle; below 0 when it is hollow; null when not measured. */
 function bulgeOf({ convexityMm, throatMm }: FilletSectionInput['station'], a: number, b: number): number | null {
-  const flatThroat = (a * b) / Math.hypot(a, b)
   if (convexityMm !== undefined && (convexityMm > 0 || throatMm === undefined)) return convexityMm
   if (throatMm === undefined) return null
   // The throat meets the face where the perpendicular from the root does: in the middle only when the legs are equal.
   const share = (a * a) / (a * a + b * b)
-  const bulge = (throatMm - flatThroat) / (4 * share * (1 - share))
+  const bulge = (throatMm - throatOfLegs(a, b)) / (4 * share * (1 - share))
   return convexityMm === 0 ? Math.min(0, bulge) : bulge
 }
 

@@ -1,4 +1,5 @@
 import { area, line } from 'd3-shape'
+import { couponTicks, couponX, requireCouponNumber, WIDE_CHART, type Frame, type Tick } from './chart-frame'
 
 /** 0 is no estimate; 1 to 5 run from unlikely to likely, in the order of steel's temper colours. */
 export type HeatStep = 0 | 1 | 2 | 3 | 4 | 5
@@ -40,16 +41,6 @@ export type ReadinessTrackInput = {
   readonly threshold: number
 }
 
-export type Frame = {
-  readonly width: number
-  readonly height: number
-  readonly left: number
-  readonly right: number
-  readonly top: number
-  readonly bottom: number
-}
-
-export type Tick = { readonly at: number; readonly label: string }
 export type PlacedPoint = TrackPoint & { readonly x: number; readonly y: number | null; readonly yLow: number | null; readonly yHigh: number | null }
 
 /** Everything a drawing of the track needs, in the frame's units, y downward. */
@@ -68,20 +59,17 @@ export type ReadinessTrack = {
   readonly tooFew: { readonly from: number; readonly to: number } | null
 }
 
-const WIDE: Frame = { width: 640, height: 300, left: 40, right: 624, top: 14, bottom: 262 }
-
 /**
  * Places a readiness track in a frame: the chance after each coupon, its interval, the threshold and the tests taken.
  *
  * @throws RangeError when a coupon number is not a whole number of 1 or more or appears twice, a chance or threshold lies outside
  * 0 to 1, an interval does not hold its chance, or there is no point at all
  */
-export function drawReadinessTrack(input: ReadinessTrackInput, frame: Frame = WIDE): ReadinessTrack {
+export function drawReadinessTrack(input: ReadinessTrackInput, frame: Frame = WIDE_CHART): ReadinessTrack {
   const sorted = checked(input)
   const first = sorted[0]?.coupon ?? 1
   const end = Math.max(sorted.at(-1)?.coupon ?? first, ...input.tests.map((test) => test.afterCoupon))
-  const x = (coupon: number): number =>
-    round(end === first ? (frame.left + frame.right) / 2 : frame.left + ((coupon - first) / (end - first)) * (frame.right - frame.left))
+  const x = couponX(first, end, frame)
   const y = (p: number): number => round(frame.bottom - p * (frame.bottom - frame.top))
 
   const points = sorted.map((point) => ({
@@ -101,7 +89,7 @@ export function drawReadinessTrack(input: ReadinessTrackInput, frame: Frame = WI
     last: points.findLast((point) => point.estimate) ?? null,
     tests: input.tests.map((test) => ({ ...test, x: x(test.afterCoupon) })),
     threshold: { y: y(input.threshold), value: input.threshold },
-    xTicks: couponTicks(first, end).map((coupon) => ({ at: x(coupon), label: String(coupon) })),
+    xTicks: couponTicks(first, end, frame),
     yTicks: [0, 0.25, 0.5, 0.75, 1].map((p) => ({ at: y(p), label: String(p) })),
     tooFew: points[0]?.estimate ? null : { from: x(first), to: firstEstimate?.x ?? x(end) },
   }
@@ -123,21 +111,12 @@ function unbroken(points: readonly PlacedPoint[]): Estimated[][] {
   return runs
 }
 
-/** The first and last coupon and round numbers between, at most eight. */
-function couponTicks(first: number, end: number): number[] {
-  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000].find((each) => (end - first) / each <= 6) ?? Math.ceil((end - first) / 6)
-  const between = []
-  for (let at = Math.ceil((first + 1) / step) * step; at < end; at += step) between.push(at)
-  const roomy = between.filter((at) => end - at >= step * 0.6 && at - first >= step * 0.6)
-  return first === end ? [first] : [first, ...roomy, end]
-}
-
 function checked({ points, tests, threshold }: ReadinessTrackInput): TrackPoint[] {
   if (points.length === 0) throw new RangeError('A readiness track needs at least one coupon.')
   chance(threshold, 'The threshold')
   const numbers = new Set<number>()
   for (const { coupon, estimate } of points) {
-    couponNumber(coupon)
+    requireCouponNumber(coupon)
     if (numbers.has(coupon)) throw new RangeError(`Coupon ${coupon} appears twice in the readiness track.`)
     numbers.add(coupon)
     if (!estimate) continue
@@ -148,12 +127,8 @@ function checked({ points, tests, threshold }: ReadinessTrackInput): TrackPoint[
       throw new RangeError(`After coupon ${coupon} the interval ${estimate.low} to ${estimate.high} does not hold the chance ${estimate.probability}.`)
     }
   }
-  tests.forEach((test) => couponNumber(test.afterCoupon))
+  tests.forEach((test) => requireCouponNumber(test.afterCoupon))
   return [...points].sort((a, b) => a.coupon - b.coupon)
-}
-
-function couponNumber(value: number): void {
-  if (!Number.isInteger(value) || value < 1) throw new RangeError(`Coupon number ${value} does not exist: coupons are numbered from 1.`)
 }
 
 function chance(value: number, name: string): number {
