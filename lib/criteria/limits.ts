@@ -17,6 +17,6 @@ export const linear = (of: Quantity, k: number, c: number, cap: number | null): 
 export const onTopOf = (plus: Quantity, of: Quantity, k: number, c: number, cap: number | null): Limit => ({ form: 'linear', plus, of, k, c, cap })
 
 export const table = (by: Quantity, ...steps: LimitStep[]): Limit => ({ form: 'table', by, steps })
-export const upTo = (end: number, mm: number): LimitStep => ({ upTo: end, inclusive: true, mm })
-export const below = (end: number, mm: number): LimitStep => ({ upTo: end, inclusive: false, mm })
-export const otherwise = (mm: number): LimitStep => ({ upTo: null, inclusive: true, mm })
+export const upTo = (end: number, mm: number): LimitStep => ({ upTo: end, mm })
+export const below = (end: number, mm: number): LimitStep => ({ below: end, mm })
+export const otherwise = (mm: number): LimitStep => ({ mm })

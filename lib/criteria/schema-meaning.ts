@@ -11,14 +11,15 @@ function checkLimit(limit: Limit | null, field: string, say: Say): void {
     if (limit.cap === null && limit.k === 0) say(`${field}.k`, 'does nothing at 0: use a fixed limit')
     return
   }
-  const { steps } = limit
-  steps.forEach((step, index) => {
-    const last = index === steps.length - 1
-    const before = index === 0 ? null : (steps[index - 1]?.upTo ?? null)
-    const at = `${field}.steps[${index}].upTo`
-    if (last && step.upTo !== null) say(at, 'must be null on the last row, so that every size has one')
-    else if (!last && step.upTo === null) say(at, 'may be null on the last row only')
-    else if (step.upTo !== null && before !== null && step.upTo <= before) say(at, 'must rise from row to row')
+  limit.steps.forEach((step, index) => {
+    const last = index === limit.steps.length - 1
+    const end = step.upTo ?? step.below
+    const before = limit.steps[index - 1]?.upTo ?? limit.steps[index - 1]?.below ?? 0
+    const at = `${field}.steps[${index}]`
+    if (step.upTo !== undefined && step.below !== undefined) say(at, 'has two ends: keep upTo or below')
+    else if (last && end !== undefined) say(at, 'is the last row and must have no end, so that every size has a row')
+    else if (!last && end === undefined) say(at, 'needs an end, upTo or below: only the last row has none')
+    else if (end !== undefined && end <= before) say(at, 'must end further than the row before it')
   })
 }
 

@@ -12,7 +12,7 @@ const text = z.string({ error: 'must be text' }).trim().min(1, 'must not be empt
 const oneOf = <const T extends readonly string[]>(values: T) => z.enum(values, { error: `must be one of: ${values.join(', ')}` })
 
 const quantity = oneOf(QUANTITIES)
-const limitStep = z.strictObject({ upTo: positive.nullable(), inclusive: flag, mm: size })
+const limitStep = z.strictObject({ mm: size, upTo: positive.exactOptional(), below: positive.exactOptional() })
 const limit = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('fixed'), mm: size }),
   z.strictObject({ form: z.literal('linear'), of: quantity, k: number, c: number, cap: size.nullable(), plus: quantity.exactOptional() }),

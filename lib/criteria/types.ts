@@ -41,8 +41,8 @@ export type Limit =
   /** The first step whose end is not passed. The last step has no end. */
   | { readonly form: 'table'; readonly by: Quantity; readonly steps: readonly LimitStep[] }
 
-/** A row of a limit table. `inclusive`: the end belongs to this row ("up to 5/16 in"), else to the next ("under 1 in"). */
-export type LimitStep = { readonly upTo: number | null; readonly inclusive: boolean; readonly mm: number }
+/** A row of a limit table: up to and with `upTo` ("up to 5/16 in"), or under `below` ("under 1 in"). The last row has neither. */
+export type LimitStep = { readonly mm: number; readonly upTo?: number; readonly below?: number }
 
 /** How much of the weld may go beyond the everyday limit. */
 export type Allowance =

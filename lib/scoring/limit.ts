@@ -3,10 +3,10 @@ import { quantityOf, type Facts } from './facts'
 import { TOLERANCE } from './tolerance'
 
 function row(steps: Extract<Limit, { form: 'table' }>['steps'], value: number): number {
-  for (const { upTo, inclusive, mm } of steps) {
-    if (upTo === null || (inclusive ? value <= upTo + TOLERANCE : value < upTo - TOLERANCE)) return mm
+  for (const { upTo = Infinity, below = Infinity, mm } of steps) {
+    if (value <= upTo + TOLERANCE && value < below - TOLERANCE) return mm
   }
-  throw new RangeError('A limit table must end with a row that has no end.')
+  throw new RangeError('A limit table must end with a row for every size that is left.')
 }
 
 /** The limit in millimetres, or null when a quantity it depends on is not known. */
