@@ -5,6 +5,14 @@ export const GRID_SIZE = 121
 
 export const GRID: readonly number[] = Array.from({ length: GRID_SIZE }, (_, i) => GRID_LOW + i * GRID_STEP)
 
+/** A function's values over the grid. */
+export function overGrid(f: (x: number, i: number) => number): Float64Array {
+  const points = GRID
+  const values = new Float64Array(points.length)
+  for (let i = 0; i < values.length; i++) values[i] = f(points[i]!, i)
+  return values
+}
+
 /** Scales masses to sum 1, in place. @throws RangeError when there is no mass to scale. */
 export function normalise(mass: Float64Array): Float64Array {
   let sum = 0

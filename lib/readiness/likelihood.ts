@@ -1,7 +1,7 @@
-import { GRID } from './grid'
+import { overGrid } from './grid'
 import type { FilterParameters } from './parameters'
 import type { PracticeCoupon } from './practice-coupon'
-import { t5Cdf, t5LogKernel } from './student-t5'
+import { t5Cdf } from './student-t5'
 
 export function logistic(z: number): number {
   return 1 / (1 + Math.exp(-z))
@@ -17,7 +17,7 @@ export function passChance(x: number, p: FilterParameters): number {
   return t5Cdf(x / p.s) * attributeChance(x, p)
 }
 
-/** Log chances over the grid that depend on the parameters alone. */
+/** Chances over the grid that depend on the parameters alone, to the power eta. */
 export type OutcomeTables = {
   readonly pass: Float64Array
   readonly fail: Float64Array
@@ -26,7 +26,7 @@ export type OutcomeTables = {
 }
 
 export function outcomeTables(p: FilterParameters): OutcomeTables {
-  const over = (chance: (x: number) => number) => Float64Array.from(GRID, (x) => safeLog(chance(x)))
+  const over = (chance: (x: number) => number) => overGrid((x) => Math.max(chance(x), LEAST_CHANCE) ** p.eta)
   return {
     pass: over((x) => passChance(x, p)),
     fail: over((x) => 1 - passChance(x, p)),
@@ -36,18 +36,34 @@ export function outcomeTables(p: FilterParameters): OutcomeTables {
 }
 
 /** A chance that rounds to 0 is still possible: an outcome that happened must not wipe out every point. */
-function safeLog(chance: number): number {
-  return Math.log(Math.max(chance, 1e-300))
-}
+const LEAST_CHANCE = 1e-100
+
+/** Past this many scales a margin is equally far from every grid point. */
+const FAR = 1e15
 
 /**
- * Log likelihood of a coupon over the grid, up to a constant and before the power eta.
+ * Likelihood of a coupon over the grid to the power eta times its weight, up to a constant.
  * With a margin: the margin, and the yes/no rules where they were looked at. Without one: the verdict alone,
  * also when the yes/no rules are known.
  */
-export function logLikelihood(coupon: PracticeCoupon, p: FilterParameters, tables: OutcomeTables): Float64Array {
-  const { accepted, worstMargin, attributesGood } = coupon
-  if (worstMargin === undefined) return accepted ? tables.pass : tables.fail
-  const attributes = attributesGood === undefined ? null : attributesGood ? tables.good : tables.bad
-  return Float64Array.from(GRID, (x, i) => t5LogKernel((worstMargin - x) / p.s) + (attributes?.[i] ?? 0))
+export function likelihood(coupon: PracticeCoupon, p: FilterParameters, tables: OutcomeTables): Float64Array {
+  const { accepted, worstMargin, attributesGood, weight = 1 } = coupon
+  if (worstMargin === undefined) return weighted(accepted ? tables.pass : tables.fail, weight)
+  const margin = marginLikelihood(worstMargin, p.s, p.eta * weight)
+  if (attributesGood === undefined) return margin
+  const attributes = weighted(attributesGood ? tables.good : tables.bad, weight)
+  return margin.map((l, i) => l * attributes[i]!)
+}
+
+/** The density of Student's t with 5 degrees of freedom about each grid point, without its constant, to a power. */
+function marginLikelihood(margin: number, s: number, power: number): Float64Array {
+  const exponent = -3 * power
+  return overGrid((x) => {
+    const z = Math.min(FAR, Math.abs(margin - x) / s)
+    return (1 + (z * z) / 5) ** exponent
+  })
+}
+
+function weighted(table: Float64Array, weight: number): Float64Array {
+  return weight === 1 ? table : table.map((l) => l ** weight)
 }

@@ -1,5 +1,5 @@
-import { GRID, normalise } from './grid'
-import { logLikelihood, outcomeTables, passChance, type OutcomeTables } from './likelihood'
+import { normalise, overGrid } from './grid'
+import { likelihood, outcomeTables, passChance, type OutcomeTables } from './likelihood'
 import { checkParameters, type FilterParameters } from './parameters'
 import type { PracticeCoupon } from './practice-coupon'
 import { move, transition, type Transition } from './transition'
@@ -27,7 +27,7 @@ export function modelOf(parameters: FilterParameters): Model {
   const model: Model = {
     parameters: frozen,
     tables: outcomeTables(frozen),
-    pass: Float64Array.from(GRID, (x) => passChance(x, frozen)),
+    pass: overGrid((x) => passChance(x, frozen)),
     transitionAfter: keeping((days) => transition(days, frozen)),
   }
   if (Object.isFrozen(parameters)) models.set(parameters, model)
@@ -47,21 +47,17 @@ function keeping(make: (days: number) => Transition): (days: number) => Transiti
 
 /** Belief before the first coupon: the normal density of m0, s0 at the grid points, scaled to sum 1. */
 export function prior({ parameters: { m0, s0 } }: Model): Float64Array {
-  return normalise(Float64Array.from(GRID, (x) => Math.exp(-((x - m0) ** 2) / (2 * s0 * s0))))
+  return normalise(overGrid((x) => Math.exp(-((x - m0) ** 2) / (2 * s0 * s0))))
 }
 
 /** Belief `days` and one step later. */
 export function predict(mass: Float64Array, days: number, model: Model): Float64Array {
-  return normalise(move(mass, model.transitionAfter(days)))
+  return move(mass, model.transitionAfter(days))
 }
 
-/** Belief after seeing a coupon: mass times likelihood to the power eta (times the coupon's weight). */
+/** Belief after seeing a coupon. */
 export function update(mass: Float64Array, coupon: PracticeCoupon, model: Model): Float64Array {
-  const power = model.parameters.eta * (coupon.weight ?? 1)
-  if (power === 0) return mass
-  const log = logLikelihood(coupon, model.parameters, model.tables)
-  // Only ratios matter: the largest likelihood counts as 1, so none underflows.
-  let top = -Infinity
-  for (const l of log) if (l > top) top = l
-  return normalise(mass.map((m, i) => m * Math.exp(power * (log[i]! - top))))
+  if (coupon.weight === 0) return mass
+  const seen = likelihood(coupon, model.parameters, model.tables)
+  return normalise(mass.map((m, i) => m * seen[i]!))
 }

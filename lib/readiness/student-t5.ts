@@ -10,9 +10,3 @@ export function t5Cdf(t: number): number {
   const cos = Math.cos(theta)
   return 0.5 + (theta + Math.sin(theta) * cos * (1 + (2 / 3) * cos * cos)) / Math.PI
 }
-
-/** Log density of Student's t with 5 degrees of freedom at z, without its constant. Past 1e100 it falls no further. */
-export function t5LogKernel(z: number): number {
-  const kept = Math.min(1e100, Math.max(-1e100, z))
-  return -3 * Math.log1p((kept * kept) / 5)
-}

@@ -48,23 +48,39 @@ export function transition(days: number, p: FilterParameters): Transition {
   for (let i = 0; i < size; i++) {
     const target = (expectedMove(GRID[i]!, days, p) - GRID_LOW) / GRID_STEP
     const nearest = Math.round(target)
-    first[i] = Math.min(size - 1, Math.max(0, nearest - reach))
-    last[i] = Math.min(size - 1, Math.max(0, nearest + reach))
+    first[i] = clamped(nearest - reach, size - 1)
+    last[i] = clamped(nearest + reach, size - 1)
     spread(share.subarray(i * size, (i + 1) * size), target, nearest, reach, (GRID_STEP * GRID_STEP) / (2 * variance))
   }
   return { share, first, last }
 }
 
-/** Fills a row with the kernel about `target`, counted in cells from the first grid point. */
+/**
+ * Fills a row with the kernel about `target`, counted in cells from the first grid point; `perCell` is h² / (2 variance).
+ * Walks outward from the nearest point: each weight is the one before times a factor that itself shrinks by a constant factor.
+ */
 function spread(row: Float64Array, target: number, nearest: number, reach: number, perCell: number): void {
   const end = row.length - 1
-  let sum = 0
-  for (let k = nearest - reach; k <= nearest + reach; k++) {
-    const weight = Math.exp(-(k - target) * (k - target) * perCell)
-    row[k < 0 ? 0 : k > end ? end : k]! += weight
-    sum += weight
+  const offset = nearest - target
+  const shrink = Math.exp(-2 * perCell)
+  const centre = Math.exp(-offset * offset * perCell)
+  row[clamped(nearest, end)]! += centre
+  let sum = centre
+  for (const direction of [1, -1]) {
+    let weight = centre
+    let factor = Math.exp(-(1 + 2 * direction * offset) * perCell)
+    for (let k = 1; k <= reach; k++) {
+      weight *= factor
+      factor *= shrink
+      row[clamped(nearest + direction * k, end)]! += weight
+      sum += weight
+    }
   }
   for (let j = 0; j <= end; j++) row[j]! /= sum
+}
+
+function clamped(index: number, end: number): number {
+  return index < 0 ? 0 : index > end ? end : index
 }
 
 /** Moves the mass one step. */
