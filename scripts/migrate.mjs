@@ -46,16 +46,22 @@ export async function checkServer(url) {
   try {
     await client.connect()
     const { rows } = await client.query("select current_setting('server_version_num')::int as number, current_setting('server_version') as name, current_setting('server_encoding') as encoding")
-    const major = Math.floor(rows[0].number / 10_000)
-    if (major < OLDEST) throw new Failure(`Toeline needs PostgreSQL ${OLDEST} or newer and DATABASE_URL leads to ${rows[0].name}.`)
-    if (rows[0].encoding !== 'UTF8') throw new Failure(`Toeline needs a database in UTF8 and DATABASE_URL leads to one in ${rows[0].encoding}: create it with ENCODING 'UTF8'.`)
-    return major
+    const complaint = complaintAbout(rows[0])
+    if (complaint) throw new Failure(complaint)
+    return Math.floor(rows[0].number / 10_000)
   } catch (error) {
     if (error instanceof Failure) throw error
     throw new Failure(`The database of DATABASE_URL does not answer: ${withoutPassword(reason(error), url)}.`)
   } finally {
     await client.end().catch(() => {})
   }
+}
+
+/** What keeps a server from being used, null when nothing does. @param {{ number: number, name: string, encoding: string }} server number as 180004 for 18.4 */
+export function complaintAbout({ number, name, encoding }) {
+  if (number < OLDEST * 10_000) return `Toeline needs PostgreSQL ${OLDEST} or newer and DATABASE_URL leads to ${name}.`
+  if (encoding !== 'UTF8') return `Toeline needs a database in UTF8 and DATABASE_URL leads to one in ${encoding}: create it with ENCODING 'UTF8'.`
+  return null
 }
 
 // A refused connection to a name with several addresses comes as several errors with no message of its own.
@@ -65,7 +71,7 @@ function reason(error) {
 }
 
 function withoutPassword(text, url) {
-  const password = /:\/\/[^:/]*:([^@]*)@/.exec(url)?.[1]
+  const password = /:\/\/[^:/]*:([^@]{6,})@/.exec(url)?.[1]
   return password ? text.replaceAll(password, '***') : text
 }
 

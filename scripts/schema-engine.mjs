@@ -3,7 +3,7 @@
 import fs from 'node:fs'
 import { createRequire } from 'node:module'
 import path from 'node:path'
-import { ROOT } from './failure.mjs'
+import { Failure, ROOT } from './failure.mjs'
 
 export const MIGRATIONS = path.join(ROOT, 'prisma/migrations')
 const NO_FILTERS = { externalTables: [], externalEnums: [] }
@@ -156,10 +156,11 @@ export function writeLock() {
   fs.writeFileSync(path.join(MIGRATIONS, 'migration_lock.toml'), LOCK)
 }
 
-// The engine's errors are JSON inside a message.
+// The engine adds where in its own sources it was; a person needs the reason and the migration.
 function readable(error) {
   const text = error instanceof Error ? error.message : String(error)
-  const told = error instanceof Error && 'data' in error ? error.data : null
-  const message = told?.message ?? told?.meta?.message ?? text
-  return new Error(String(message), { cause: error })
+  const reason = text.split(/\n +0: /)[0]?.replace(/^external connector error\n/, '').replace(/^Error querying the database: /, '').trim()
+  const migration = /migration_name="([^"]+)"/.exec(text)?.[1]
+  if (!migration) return new Error(reason, { cause: error })
+  return new Failure(`Migration ${migration} failed and was undone: ${reason}. Put the cause right and delete its row from _prisma_migrations, then try again.`)
 }
