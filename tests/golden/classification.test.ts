@@ -70,7 +70,7 @@ it.each([
   expect(read.polarity.includes('DCEN')).toBe(dc.includes('-'))
   expect(read.positions?.includes('OH')).toBe(digit !== 2)
   expect(read.positions?.includes('V-down') && !read.positions.includes('V-up')).toBe(digit === 4)
-  expect(read.impact?.fahrenheit).toBe(celsius === -30 ? -20 : celsius === -20 ? 0 : undefined)
+  expect(read.impact).toEqual(celsius === null ? undefined : { ftLb: 20, fahrenheit: celsius === -30 ? -20 : 0 })
   expect(read).toMatchObject({ standard: 'AWS A5.1', process: 'SMAW', shielding: 'slag' })
 })
 
@@ -84,6 +84,10 @@ it('E7018M: electrode positive only, 67 J at -30 Â°C, which is 50 ft-lb at -20 Â
 
 it.each(['2', '3', '4', '6', '7', 'G'])('ER70S-%s is a solid wire of SFA-5.18 Table 1: 70 ksi, gas-shielded', (group) => {
   expect(readClassification(`ER70S-${group}`)).toMatchObject({ standard: 'AWS A5.18', process: 'GMAW', tensileKsi: 70, shielding: 'gas', polarity: ['DCEP'] })
+})
+
+it.each([['2', -20], ['3', 0], ['4', null], ['6', -20], ['7', -20], ['G', null]] as const)('ER70S-%s: 20 ft-lb at %s F (from memory)', (group, fahrenheit) => {
+  expect(readClassification(`ER70S-${group}`).impact).toEqual(fahrenheit === null ? undefined : { ftLb: 20, fahrenheit })
 })
 
 it('E70C-6M: 70 ksi, 20 ft-lb at -20 F, argon mix (D1.1:2020 Table M.1)', () => {

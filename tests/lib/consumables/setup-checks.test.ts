@@ -102,6 +102,27 @@ describe('a booth card', () => {
     expect(card11({ polarity: 'DCEP', contactTipToWorkMm: { min: 1, max: 2 } }, { plateThicknessMm: 20, passCount: 3 }, 'E71T-14')).toEqual(['wrong single-pass-wire', 'wrong polarity', 'caution plate-too-thick', 'caution stick-out'])
   })
 
+  it.each([
+    ['ER70S-6', 0.9, inch(1 / 4), inch(1)],
+    ['E71T-1C', 1.2, inch(3 / 4), inch(3 / 2)],
+    ['E71T-11', null, inch(3 / 8), inch(1)],
+    ['E71T-11', inch(0.045), inch(3 / 8), inch(3 / 4)],
+    ['E71T-11', inch(0.046), inch(3 / 4), inch(1)],
+    ['E71T-GS', inch(0.035), inch(3 / 8), inch(3 / 4)],
+    ['E70T-6', inch(3 / 32), inch(3 / 4), inch(15 / 4)],
+  ] as const)('advises %s of %s mm a stick-out of %d to %d mm', (wire, diameter, min, max) => {
+    const advice = stickOutAdvice(readClassification(wire), diameter)
+    expect(advice?.range.min).toBeCloseTo(min, 9)
+    expect(advice?.range.max).toBeCloseTo(max, 9)
+  })
+
+  it('splits T-11 wires at 0.045 in, and names sheet-metal wires', () => {
+    const strictest = (wire: string, diameter: number): number | null | undefined => plateAdvice(readClassification(wire), diameter)[0]?.range.max
+    expect(strictest('E71T-11', inch(0.045))).toBeCloseTo(inch(5 / 16), 9)
+    expect(strictest('E71T-11', inch(0.046))).toBeCloseTo(inch(1 / 2), 9)
+    for (const wire of ['E70T-3', 'E71T-14']) expect(strictest(wire, 1.6)).toBeCloseTo(inch(3 / 16), 9)
+  })
+
   it('advises no stick-out for a covered electrode', () => {
     expect(stickOutAdvice(readClassification('E7018'), 3.2)).toBeNull()
   })
