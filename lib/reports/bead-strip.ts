@@ -31,6 +31,8 @@ export type BeadStrip = {
   readonly left: number
   readonly right: number
   readonly axisY: number
+  /** Half a usual width as drawn: how far from the axis a toe is looked for. */
+  readonly toeReach: number
   readonly pxPerMm: number
   /** How many times larger width is drawn than length. */
   readonly exaggeration: number
@@ -115,6 +117,7 @@ export function drawBeadStrip(input: BeadStripInput, size: StripSize): BeadStrip
     left,
     right,
     axisY,
+    toeReach: round((usual / 2) * k),
     pxPerMm,
     exaggeration,
     ...toeLines(stations, measured, axisY, halfWidth),

@@ -5,9 +5,9 @@ import { describe, expect, it } from 'vitest'
 
 const css = readFileSync(path.join(import.meta.dirname, '../../app/global.css'), 'utf8')
 
-/** The custom properties of the first block after each place where the selector stands alone. */
-function tokens(selector: string): Record<string, string> {
-  const start = css.indexOf(`${selector} {`)
+/** The custom properties of the first block of a selector, from some place in the sheet on. */
+function tokens(selector: string, after = ''): Record<string, string> {
+  const start = css.indexOf(`${selector} {`, css.indexOf(after))
   expect(start, `${selector} is in global.css`).toBeGreaterThan(-1)
   const body = css.slice(start, css.indexOf('}', start))
   return Object.fromEntries([...body.matchAll(/--([\w-]+):\s*([^;]+);/g)].map(([, name, value]) => [name ?? '', value ?? '']))
@@ -16,7 +16,7 @@ function tokens(selector: string): Record<string, string> {
 const light = tokens(':root')
 const system = tokens(":root:not([data-theme='light'])")
 const chosen = tokens(":root[data-theme='dark']")
-const themes = { light, dark: { ...light, ...system } }
+const themes = { light, dark: { ...light, ...system }, paper: { ...light, ...tokens('.on-paper') } }
 
 function luminance(hex: string): number {
   const [r = 0, g = 0, b = 0] = [1, 3, 5]
@@ -32,6 +32,12 @@ function contrast(a: string, b: string): number {
 
 it('measures black on white as 21:1, as the standard does', () => {
   expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 6)
+})
+
+it('prints a page in the values it shows it in', () => {
+  const shown = tokens('.on-paper')
+  expect(Object.keys(shown).length).toBeGreaterThan(10)
+  expect(tokens(':root:root', '@media print')).toEqual(shown)
 })
 
 it('holds the same dark values for the system setting and for the chosen one', () => {

@@ -25,7 +25,7 @@ export type HeatCellProps = {
 export function HeatCell({ probability, text, spoken, waiting = false }: HeatCellProps) {
   return (
     <span
-      className={`relative flex min-h-10 min-w-14 items-center justify-center rounded-cell border border-transparent px-1 print:border-line forced-colors:border-[CanvasText] ${HEAT[heatStep(probability)]}`}
+      className={`relative flex min-h-10 min-w-16 items-center justify-center rounded-cell border border-transparent px-1 print:border-line forced-colors:border-[CanvasText] ${HEAT[heatStep(probability)]}`}
     >
       <span aria-hidden="true" className={`figures leading-none ${probability === null ? 'text-base' : 'text-xl'}`}>
         {text}

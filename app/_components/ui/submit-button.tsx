@@ -19,15 +19,20 @@ type SubmitButtonProps = {
 export function SubmitButton({ children, pendingWord, kind = 'primary', size = 'shop', wide = false, name, value }: SubmitButtonProps) {
   const { pending } = useFormStatus()
   return (
-    <button
-      type="submit"
-      name={name}
-      value={value}
-      aria-disabled={pending || undefined}
-      onClick={(event) => pending && event.preventDefault()}
-      className={buttonLook(kind, size, wide)}
-    >
-      <span role="status">{pending ? pendingWord : children}</span>
-    </button>
+    <>
+      <button
+        type="submit"
+        name={name}
+        value={value}
+        aria-disabled={pending || undefined}
+        onClick={(event) => pending && event.preventDefault()}
+        className={buttonLook(kind, size, wide)}
+      >
+        {pending ? pendingWord : children}
+      </button>
+      <span role="status" className="sr-only">
+        {pending && pendingWord}
+      </span>
+    </>
   )
 }

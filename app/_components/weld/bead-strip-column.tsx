@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { drawBeadStrip, type BeadStripInput } from '@/lib/reports/bead-strip'
 import { VerdictMark, type VerdictKind } from '../ui/verdict-mark'
 import { BeadStripDrawing } from './bead-strip-drawing'
@@ -39,9 +40,9 @@ export function BeadStripColumn({ title, rows, titleHidden = false }: BeadStripC
           <li key={key} className="flex items-center gap-3 py-1">
             <span className="w-14 shrink-0 leading-tight font-bold">
               {href ? (
-                <a href={href} className="ring-inside inline-flex min-h-12 items-center">
+                <Link href={href} className="ring-inside inline-flex min-h-12 items-center">
                   {label}
-                </a>
+                </Link>
               ) : (
                 label
               )}

@@ -4,12 +4,20 @@ import { MarkPath } from './mark-path'
 /** Size of the points and lines, in the drawing's units. */
 type Weight = { readonly line: number; readonly point: number }
 
+type BeadStripDrawingProps = {
+  readonly strip: BeadStrip
+  readonly label: string | null
+  readonly className: string
+  /** Where something is about to be placed. */
+  readonly cursor?: { readonly x: number; readonly y: number }
+}
+
 /** The drawn strip alone. Its words stand beside it or in its label; hidden from screen readers when `label` is null. */
-export function BeadStripDrawing({ strip, label, className }: { readonly strip: BeadStrip; readonly label: string | null; readonly className: string }) {
+export function BeadStripDrawing({ strip, label, className, cursor }: BeadStripDrawingProps) {
   const row = strip.labelY === null
   const weight = row ? { line: 1.75, point: 2 } : { line: 2.25, point: 2.75 }
   return (
-    <svg viewBox={`0 0 ${strip.width} ${strip.height}`} className={`block h-auto w-full ${className}`} {...(label === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label })}>
+    <svg viewBox={`0 0 ${strip.width} ${strip.height}`} className={`block h-auto w-full overflow-visible ${className}`} {...(label === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label })}>
       <line x1={strip.left} x2={strip.right} y1={strip.axisY} y2={strip.axisY} className="stroke-open" strokeWidth={1} strokeDasharray="2 4" />
       {strip.body && <path d={strip.body} className="fill-bead" />}
       <Band strip={strip} />
@@ -26,6 +34,12 @@ export function BeadStripDrawing({ strip, label, className }: { readonly strip: 
       ))}
       <Rejected strip={strip} />
       {strip.ruler.length > 0 && <Ruler strip={strip} />}
+      {cursor && (
+        <g className="stroke-focus" fill="none" strokeWidth={2}>
+          <path d={`M${cursor.x},4V${cursor.y - 9}M${cursor.x},${cursor.y + 9}V${strip.rulerY}`} />
+          <circle cx={cursor.x} cy={cursor.y} r={9} />
+        </g>
+      )}
     </svg>
   )
 }

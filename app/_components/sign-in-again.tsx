@@ -1,0 +1,41 @@
+'use client'
+
+import { useState } from 'react'
+import { door } from '@/lib/language/door'
+import { say, type Locale } from '@/lib/language/say'
+import { postSignIn } from './sign-in'
+import { Button } from './ui/button'
+import { Notice } from './ui/notice'
+import { TextInput } from './ui/text-input'
+
+type Props = { readonly locale: Locale; readonly onSignedIn: () => void }
+
+/**
+ * Shown inside a form whose session ended while it was being filled in: signs in again without leaving the page.
+ * It is no form of its own, because it stands inside one.
+ */
+export function SignInAgain({ locale, onSignedIn }: Props) {
+  const [signInName, setName] = useState('')
+  const [password, setPassword] = useState('')
+  const [trouble, setTrouble] = useState<'wrong' | 'throttled' | 'failed' | null>(null)
+  const [busy, setBusy] = useState(false)
+
+  async function send(): Promise<void> {
+    setBusy(true)
+    const refused = await postSignIn({ program: '', signInName, password })
+    setBusy(false)
+    setTrouble(refused)
+    if (refused === null) onSignedIn()
+  }
+
+  return (
+    <Notice kind="problem" word={say(door, locale, 'signedOutTitle')} live>
+      <p>{say(door, locale, trouble ?? 'signedOutText')}</p>
+      <div className="mt-3 grid gap-3 sm:grid-cols-2">
+        <TextInput label={say(door, locale, 'signInName')} value={signInName} onChange={(event) => setName(event.target.value)} autoComplete="username" autoCapitalize="none" />
+        <TextInput label={say(door, locale, 'password')} type="password" value={password} onChange={(event) => setPassword(event.target.value)} autoComplete="current-password" />
+      </div>
+      <div className="mt-3"><Button kind="primary" onClick={() => void (busy || send())}>{say(door, locale, busy ? 'signingIn' : 'signIn')}</Button></div>
+    </Notice>
+  )
+}
