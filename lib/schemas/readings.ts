@@ -15,7 +15,15 @@ const END_SLACK_MM = 0.05
 
 export type ReadingsFrame = Reader & { readonly lengthMm: number; readonly gaugeResolutionMm: number }
 
-const stationBoxes = ['width', 'legA', 'legB', 'throat', 'convexity', 'reinforcement'] as const
+/** The boxes of a station, and the field each fills. */
+const STATION_FIELDS = {
+  width: 'widthMm', legA: 'legAMm', legB: 'legBMm', throat: 'throatMm', convexity: 'convexityMm', reinforcement: 'reinforcementMm',
+  penetration: 'penetrationMm', rootConcavity: 'rootConcavityMm', misalignment: 'misalignmentMm', underfill: 'underfillMm',
+} as const satisfies Record<string, keyof Station>
+export type StationBox = keyof typeof STATION_FIELDS
+export const STATION_BOXES = Object.keys(STATION_FIELDS) as readonly StationBox[]
+/** Boxes that hold a size of the weld itself; the others hold how far something stands out or falls short. */
+const LARGE: readonly StationBox[] = ['width', 'legA', 'legB', 'throat']
 const indicationBoxes = ['length', 'depth', 'diameter', 'height'] as const
 
 /** Drops what was not measured: an absent key, because null must not be stored as a number's neighbour. */
@@ -50,14 +58,10 @@ export function readingsSchema(frame: ReadingsFrame) {
     return Math.min(value, frame.lengthMm)
   })
 
-  const station = z.strictObject({
-    at: atField, width: size, legA: size, legB: size, throat: size, convexity: depth, reinforcement: depth,
-  }).transform((row): Station => ({
-    atMm: row.at,
-    ...measured({
-      widthMm: row.width, legAMm: row.legA, legBMm: row.legB,
-      throatMm: row.throat, convexityMm: row.convexity, reinforcementMm: row.reinforcement,
-    }),
+  const boxesOf = Object.fromEntries(STATION_BOXES.map((name) => [name, LARGE.includes(name) ? size : depth])) as Record<StationBox, typeof size>
+  const station = z.strictObject({ at: atField, ...boxesOf }).transform(({ at, ...row }): Station => ({
+    atMm: at,
+    ...measured(Object.fromEntries(STATION_BOXES.map((name) => [STATION_FIELDS[name], row[name] ?? null])) as Record<(typeof STATION_FIELDS)[StationBox], number | null>),
   }))
 
   const indication = z.strictObject({
@@ -105,7 +109,7 @@ export function readingsSchema(frame: ReadingsFrame) {
 }
 
 const box = z.string().max(200)
-const typedStation = z.object({ at: box, ...Object.fromEntries(stationBoxes.map((name) => [name, box])) } as Record<'at' | (typeof stationBoxes)[number], typeof box>)
+const typedStation = z.object({ at: box, ...Object.fromEntries(STATION_BOXES.map((name) => [name, box])) } as Record<'at' | StationBox, typeof box>)
 const typedIndication = z.object({
   kind: z.enum(INDICATION_KINDS), toe: z.enum(['A', 'B']).nullable(), at: box,
   ...(Object.fromEntries(indicationBoxes.map((name) => [name, box])) as Record<(typeof indicationBoxes)[number], typeof box>),
@@ -120,8 +124,7 @@ export type TypedIndication = z.output<typeof typedIndication>
 const size = z.number().nonnegative().finite()
 const storedInspection = z.object({
   stations: z.array(z.object({
-    atMm: size, widthMm: size.optional(), legAMm: size.optional(), legBMm: size.optional(),
-    throatMm: size.optional(), convexityMm: size.optional(), reinforcementMm: size.optional(),
+    atMm: size, ...(Object.fromEntries(Object.values(STATION_FIELDS).map((field) => [field, size.optional()])) as Record<(typeof STATION_FIELDS)[StationBox], z.ZodOptional<typeof size>>),
   })),
   indications: z.array(z.object({
     kind: z.enum(INDICATION_KINDS), atMm: size, lengthMm: size.optional(), depthMm: size.optional(),
@@ -148,10 +151,13 @@ export function readStoredReadings(document: unknown): StoredReadings {
   return stored.parse(document) as StoredReadings
 }
 
+/** A station with nothing measured. */
+export const blankStation = (at: string): TypedStation => ({ at, ...(Object.fromEntries(STATION_BOXES.map((name) => [name, ''])) as Record<StationBox, string>) })
+
 /** An empty form: so many stations at their places, nothing measured, nothing looked for. */
 export function blankReadings(places: readonly string[]) {
   return {
-    stations: places.map((at): TypedStation => ({ at, width: '', legA: '', legB: '', throat: '', convexity: '', reinforcement: '' })),
+    stations: places.map(blankStation),
     indications: [] as TypedIndication[],
     lookedFor: [] as (typeof INDICATION_KINDS)[number][],
     cratersFilled: null as boolean | null,

@@ -1,0 +1,123 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useRef, useState } from 'react'
+import { door } from '@/lib/language/door'
+import { learn } from '@/lib/language/learn'
+import { say, type Locale } from '@/lib/language/say'
+import type { PassForm } from '@/lib/schemas/passes'
+import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
+import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
+import { SignInAgain } from '@/app/_components/sign-in-again'
+import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notice'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { useDraft } from '@/app/_components/use-draft'
+import type { Refused } from '@/app/_components/use-sent-form'
+import { PassBoxes } from './pass-boxes'
+import { PhotoBox } from './photo-box'
+import { newId, sendPhoto, sendToIntake } from './send-coupon'
+
+type Draft = { readonly id: string | null; readonly passes: readonly PassForm[]; readonly readings: ReadingsForm; readonly note: string }
+
+type Props = {
+  readonly locale: Locale
+  readonly personId: string
+  readonly classId: string
+  readonly exerciseId: string
+  readonly boxes: readonly StationBox[]
+  readonly vertical: boolean
+  readonly usesWire: boolean
+  readonly usesGas: boolean
+  readonly blank: ReadingsForm
+  readonly passes: readonly PassForm[]
+}
+
+/** Errors of one part of the form, by the path within it. */
+function under(errors: Readonly<Record<string, string>>, part: string): Record<string, string> {
+  return Object.fromEntries(Object.entries(errors).filter(([path]) => path.startsWith(`${part}.`)).map(([path, text]) => [path.slice(part.length + 1), text]))
+}
+
+/**
+ * Logs a coupon. Everything typed is kept on the device until the server has it; the coupon's id is made at the first try and kept
+ * with the draft, so however often it is sent there is one coupon.
+ */
+export function LogForm(props: Props) {
+  const { locale, personId, classId, exerciseId } = props
+  const router = useRouter()
+  const draft = useDraft<Draft>(`toeline.log.${personId}.${exerciseId}`, { id: null, passes: props.passes, readings: props.blank, note: '' })
+  const [photo, setPhoto] = useState<File | null>(null)
+  const [refused, setRefused] = useState<Refused | 'offline' | null>(null)
+  const [busy, setBusy] = useState(false)
+  const sending = useRef(false)
+  const { id: _id, ...form } = draft.value
+  const errors = refused && refused !== 'offline' ? refused.fields : {}
+
+  async function send(): Promise<void> {
+    if (sending.current) return
+    sending.current = true
+    setBusy(true)
+    const id = draft.value.id ?? newId()
+    draft.change({ ...draft.value, id })
+    try {
+      const answer = await sendToIntake({ ...form, id, classId, exerciseId, weldedAt: new Date().toISOString(), booth: null })
+      setRefused(answer.ok ? null : answer)
+      if (answer.ok) return await finish(answer.value.id)
+    } catch {
+      setRefused('offline')
+    }
+    sending.current = false
+    setBusy(false)
+  }
+
+  async function finish(couponId: string): Promise<void> {
+    const photoProblem = photo ? await sendPhoto(couponId, newId(), photo) : null
+    draft.clear()
+    router.push(`/learn/coupons/${couponId}${photoProblem ? `?photo=${encodeURIComponent(photoProblem)}` : ''}`)
+  }
+
+  return (
+    <form method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
+      {draft.restored && (
+        <Notice kind="info" word={say(learn, locale, 'kept')}>
+          <p>{say(learn, locale, 'restored')}</p>
+          <div className="mt-2"><Button onClick={draft.startOver}>{say(learn, locale, 'discard')}</Button></div>
+        </Notice>
+      )}
+      <section className="grid gap-3">
+        <h2 className="text-2xl">{say(learn, locale, 'settings')}</h2>
+        <p className="text-ink-2">{say(learn, locale, 'settingsHint')}</p>
+        <PassBoxes locale={locale} usesWire={props.usesWire} usesGas={props.usesGas} value={draft.value.passes} errors={under(errors, 'passes')}
+          onChange={(passes) => draft.change({ ...draft.value, passes })} />
+      </section>
+      <ReadingsEditor locale={locale} boxes={props.boxes} vertical={props.vertical} value={draft.value.readings} errors={under(errors, 'readings')}
+        onChange={(readings) => draft.change({ ...draft.value, readings })} />
+      <section className="grid gap-4">
+        <PhotoBox locale={locale} photo={photo} onChange={setPhoto} />
+        <TextArea label={say(learn, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
+      </section>
+      <Refusal refused={refused} locale={locale} onSignedIn={() => { setRefused(null); void send() }} />
+      <Button type="submit" kind="primary" wide aria-disabled={busy || undefined}>{say(learn, locale, busy ? 'sending' : 'send')}</Button>
+    </form>
+  )
+}
+
+type RefusalProps = { readonly refused: Refused | 'offline' | null; readonly locale: Locale; readonly onSignedIn: () => void }
+
+/** Why the coupon was not taken, beside the button that was pressed. */
+function Refusal({ refused, locale, onSignedIn }: RefusalProps) {
+  if (refused === null) return null
+  if (refused === 'offline') return <Notice kind="problem" word={say(learn, locale, 'notSent')} live>{say(learn, locale, 'noConnection')}</Notice>
+  if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} onSignedIn={onSignedIn} />
+  const sentences = [...new Set(Object.values(refused.fields))]
+  return (
+    <Notice kind="problem" word={say(learn, locale, 'notSent')} live>
+      {sentences.length === 0 ? <p>{refused.message || say(door, locale, 'failed')}</p> : (
+        <>
+          <p>{say(learn, locale, 'fix')}</p>
+          <ul className="list-disc pl-5">{sentences.map((sentence) => <li key={sentence}>{sentence}</li>)}</ul>
+        </>
+      )}
+    </Notice>
+  )
+}

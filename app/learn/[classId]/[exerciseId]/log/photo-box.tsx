@@ -1,0 +1,39 @@
+'use client'
+
+import { useState } from 'react'
+import { learn } from '@/lib/language/learn'
+import { say, type Locale } from '@/lib/language/say'
+import { Field } from '@/app/_components/ui/field'
+import { Button } from '@/app/_components/ui/button'
+import { controlLook } from '@/app/_components/ui/control-look'
+
+const MOST_BYTES = 15 * 1024 * 1024
+const TAKEN = ['image/jpeg', 'image/png', 'image/webp']
+
+type Props = { readonly locale: Locale; readonly photo: File | null; readonly onChange: (photo: File | null) => void }
+
+/** One photo, looked at before it travels: the server looks again. */
+export function PhotoBox({ locale, photo, onChange }: Props) {
+  const [problem, setProblem] = useState<string | null>(null)
+  const choose = (file: File | undefined): void => {
+    const wrong = !file ? null : file.size > MOST_BYTES ? 'photoTooLarge' : TAKEN.includes(file.type) ? null : 'photoWrongType'
+    setProblem(wrong && say(learn, locale, wrong))
+    onChange(wrong ? null : (file ?? null))
+  }
+  return (
+    <div className="grid gap-3">
+      <Field label={say(learn, locale, 'photo')} hint={say(learn, locale, 'photoHint')} error={problem}>
+        {(wiring) => (
+          <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={TAKEN.join(',')} className={controlLook(false)}
+            onChange={(event) => choose(event.target.files?.[0])} />
+        )}
+      </Field>
+      {photo && (
+        <div className="flex flex-wrap items-center gap-3">
+          <span>{photo.name}</span>
+          <Button onClick={() => { setProblem(null); onChange(null) }}>{say(learn, locale, 'removePhoto')}</Button>
+        </div>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,67 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { door } from '@/lib/language/door'
+import { learn } from '@/lib/language/learn'
+import { say } from '@/lib/language/say'
+import { MarksOverTimeSvg } from '@/app/_components/charts/marks-over-time-svg'
+import { ReadinessTrackSvg } from '@/app/_components/charts/readiness-track-svg'
+import { BoothCardPanel } from '@/app/_components/course/booth-card-panel'
+import { CautionList } from '@/app/_components/course/caution-list'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { PageHead } from '@/app/_components/ui/page-head'
+import { BeadStripColumn } from '@/app/_components/weld/bead-strip-column'
+import { requireRole } from '@/app/_server/auth/require-role'
+import { exercisePractice } from '@/app/_server/views/exercise-practice'
+import { readinessView } from '@/app/_server/views/readiness-view'
+import { storyOf } from '@/app/_server/views/story'
+import { ConfirmCautions } from './confirm-cautions'
+
+export const metadata: Metadata = { title: 'Exercise' }
+const STRIPS = 20
+
+type Props = { params: Promise<{ classId: string; exerciseId: string }> }
+
+export default async function ExercisePage({ params }: Props) {
+  const viewer = await requireRole('student')
+  const { classId, exerciseId } = await params
+  const practice = await exercisePractice(viewer, classId, exerciseId)
+  if (!practice) notFound()
+  const key = { studentId: viewer.personId, exerciseId: practice.exercise.id }
+  const [readiness, story] = await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)])
+  const { locale } = viewer
+  const logHref = `/learn/${practice.classRecord.id}/${practice.exercise.id}/log`
+  return (
+    <div className="grid gap-8">
+      <PageHead
+        eyebrow={practice.classRecord.name} title={practice.exercise.title} lead={readiness?.answer}
+        aside={practice.confirmed && <LinkButton kind="primary" href={logHref}>{say(learn, locale, 'logCoupon')}</LinkButton>}
+      />
+      <BoothCardPanel card={practice.card} locale={locale} criteria={practice.criteriaTitle} />
+      <section className="grid gap-4">
+        <h2 className="text-2xl">{say(learn, locale, 'cautions')}</h2>
+        <p>{practice.confirmed ?? say(learn, locale, 'cautionsLead')}</p>
+        <CautionList groups={practice.cautions} locale={locale} folded={practice.confirmed !== null} />
+        {!practice.confirmed && <ConfirmCautions locale={locale} classId={practice.classRecord.id} exerciseId={practice.exercise.id} next={logHref} />}
+      </section>
+      {story.rows.length === 0 ? (
+        <EmptyState title={say(learn, locale, 'noCoupons')}><p>{say(learn, locale, 'noCouponsText')}</p></EmptyState>
+      ) : (
+        <>
+          {readiness && readiness.kind === 'estimate' && (
+            <section className="grid gap-3">
+              <ReadinessTrackSvg {...readiness.track} level={readiness.level ?? 0.95} locale={locale} />
+              <ul className="list-disc pl-5">
+                {[readiness.advice, readiness.holdsBack, ...readiness.afterMore, ...readiness.whyWide].filter(Boolean).map((sentence) => <li key={sentence}>{sentence}</li>)}
+              </ul>
+            </section>
+          )}
+          <BeadStripColumn title={say(learn, locale, 'story')} rows={story.rows.map((row) => ({ ...row, href: `/learn/coupons/${row.id}` }))} />
+          <MarksOverTimeSvg coupons={story.marks} locale={locale} />
+          <p>{readiness?.selfTrust}</p>
+        </>
+      )}
+      <p className="text-base text-ink-2">{say(door, locale, 'practiceRecord')}</p>
+    </div>
+  )
+}

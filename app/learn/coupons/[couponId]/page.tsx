@@ -1,0 +1,71 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { door } from '@/lib/language/door'
+import { learn } from '@/lib/language/learn'
+import { say } from '@/lib/language/say'
+import { dateText, momentText } from '@/lib/reports/dates'
+import { AdvicePanel } from '@/app/_components/result/advice-panel'
+import { CommentList } from '@/app/_components/result/comment-list'
+import { RuleList } from '@/app/_components/result/rule-list'
+import { TwoLooks } from '@/app/_components/result/two-looks'
+import { VerdictHead } from '@/app/_components/result/verdict-head'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { Notice } from '@/app/_components/ui/notice'
+import { PageHead } from '@/app/_components/ui/page-head'
+import { BeadStrip } from '@/app/_components/weld/bead-strip'
+import { FilletSection } from '@/app/_components/weld/fillet-section'
+import { requireRole } from '@/app/_server/auth/require-role'
+import { findProgram } from '@/app/_server/data/program'
+import { couponResult } from '@/app/_server/views/coupon-result'
+import { CommentForm } from './comment-form'
+
+export const metadata: Metadata = { title: 'Coupon' }
+
+type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
+
+export default async function CouponPage({ params, searchParams }: Props) {
+  const viewer = await requireRole('student')
+  const [result, program, asked] = await Promise.all([couponResult(viewer, (await params).couponId), findProgram(viewer), searchParams])
+  if (!result?.lead) notFound()
+  const { coupon, lead, other } = result
+  const { locale } = viewer
+  const exerciseHref = `/learn/${coupon.classId}/${coupon.exercise.id}`
+  const photoProblem = typeof asked['photo'] === 'string' ? asked['photo'].slice(0, 200) : null
+  return (
+    <div className="grid gap-8">
+      <PageHead eyebrow={`${say(learn, locale, 'number', { n: coupon.number })} · ${momentText(coupon.weldedAt, locale, program.timeZone)}`} title={coupon.exercise.title} />
+      {photoProblem && <Notice kind="problem" word={say(learn, locale, 'photo')}>{say(learn, locale, 'photoNotSent', { why: photoProblem })}</Notice>}
+      <VerdictHead card={lead.scorecard} locale={locale} />
+      <p>{lead.kind === 'self' ? `${say(learn, locale, 'lookSelf')} ${coupon.waiting ? say(learn, locale, 'waiting') : ''}` : `${lead.title}: ${lead.inspector}, ${dateText(lead.at, locale, program.timeZone)}`}</p>
+      {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.verdict !== 'accept'} locale={locale} />}
+      <BeadStrip {...lead.strip} />
+      {lead.section && <FilletSection {...lead.section} />}
+      {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale={locale} />}
+      <RuleList card={lead.scorecard} locale={locale} />
+      {coupon.photos.length > 0 && (
+        <section>
+          <h2 className="text-2xl">{say(learn, locale, 'photos')}</h2>
+          <div className="mt-2 grid gap-3 sm:grid-cols-2">
+            {coupon.photos.map((photo, index) => (
+              // A private picture behind its own route, already sized: the framework's image component has nothing to add.
+              // eslint-disable-next-line @next/next/no-img-element
+              <img key={photo.id} src={`/api/photos/${photo.id}`} width={photo.widthPx} height={photo.heightPx} loading="lazy" className="h-auto w-full"
+                alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })} />
+            ))}
+          </div>
+        </section>
+      )}
+      <section className="grid gap-3">
+        <h2 className="text-2xl">{say(learn, locale, 'comments')}</h2>
+        {coupon.note && <p className="border-l-4 border-line pl-3 whitespace-pre-wrap">{coupon.note}</p>}
+        <CommentList comments={result.comments.map((each) => ({ ...each, when: momentText(each.at, locale, program.timeZone) }))} locale={locale} />
+        <CommentForm locale={locale} couponId={coupon.id} />
+      </section>
+      <div className="flex flex-wrap gap-2">
+        <LinkButton kind="primary" href={`${exerciseHref}/log`}>{say(learn, locale, 'logNext')}</LinkButton>
+        <LinkButton href={exerciseHref}>{say(learn, locale, 'back')}</LinkButton>
+      </div>
+      <p className="text-base text-ink-2">{say(door, locale, 'practiceRecord')}</p>
+    </div>
+  )
+}

@@ -1,0 +1,62 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { learn } from '@/lib/language/learn'
+import { say } from '@/lib/language/say'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { HeatCell } from '@/app/_components/ui/heat-cell'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { PageHead } from '@/app/_components/ui/page-head'
+import { requireRole } from '@/app/_server/auth/require-role'
+import { studentHome, type ExerciseRow } from '@/app/_server/views/student-home'
+
+export const metadata: Metadata = { title: 'My practice' }
+
+export default async function LearnPage() {
+  const viewer = await requireRole('student')
+  const { locale } = viewer
+  const home = await studentHome(viewer)
+  if (home.classes.length === 0) {
+    return (
+      <EmptyState title={say(learn, locale, 'noClassTitle')} action={<LinkButton kind="primary" href="/account">{say(learn, locale, 'joinOne')}</LinkButton>}>
+        <p>{say(learn, locale, 'noClassText')}</p>
+      </EmptyState>
+    )
+  }
+  return (
+    <div className="grid gap-10">
+      {home.classes.map((each) => (
+        <section key={each.id} className="grid gap-5">
+          <PageHead eyebrow={each.term} title={each.heading} lead={home.totals} aside={<LinkButton href={`/print/progress/${viewer.personId}`}>{say(learn, locale, 'printSummary')}</LinkButton>} />
+          {each.next && (
+            <div className="border-l-[6px] border-ink bg-plate p-4">
+              <p className="eyebrow">{say(learn, locale, 'nextUp')}</p>
+              <h2 className="text-2xl"><Link href={each.next.href}>{each.next.title}</Link></h2>
+              <p className="mt-1">{each.next.counts}</p>
+              <div className="mt-3 flex flex-wrap gap-2"><LinkButton kind="primary" href={each.next.href}>{say(learn, locale, 'open')}</LinkButton></div>
+            </div>
+          )}
+          {each.exercises.length === 0 ? (
+            <EmptyState title={say(learn, locale, 'noExercisesTitle')}><p>{say(learn, locale, 'noExercisesText')}</p></EmptyState>
+          ) : (
+            <section>
+              <h2 className="text-2xl">{say(learn, locale, 'allExercises')}</h2>
+              <ul className="mt-2 divide-y divide-line border-y border-line">{each.exercises.map((row) => <ExerciseLine key={row.id} row={row} />)}</ul>
+            </section>
+          )}
+        </section>
+      ))}
+    </div>
+  )
+}
+
+function ExerciseLine({ row }: { readonly row: ExerciseRow }) {
+  return (
+    <li className="flex items-center gap-3 py-2">
+      <HeatCell probability={row.standing.probability} text={row.standing.text} spoken={row.standing.spoken} />
+      <div className="min-w-0 flex-1">
+        <Link href={row.href} className="inline-flex min-h-12 items-center font-head text-xl leading-tight font-semibold">{row.title}</Link>
+        <p className="text-base text-ink-2">{row.after ?? [row.counts, row.standing.adviceText].filter(Boolean).join('. ')}</p>
+      </div>
+    </li>
+  )
+}

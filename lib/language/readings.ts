@@ -1,0 +1,27 @@
+import { messages } from './say'
+
+/** The form in which a weld's sizes and indications are written down. */
+export const readingsWords = messages({
+  en: {
+    stations: 'Sizes', stationsHint: 'Type what the gauge says: 5/16, .312 or 8 mm. Leave a box empty if you did not measure it.',
+    station: 'Station {n}', at: 'Place from the start', width: 'Width', legA: 'Upper leg', legB: 'Lower leg', legAVertical: 'Left leg', legBVertical: 'Right leg',
+    throat: 'Throat', convexity: 'Convexity', reinforcement: 'Reinforcement', penetration: 'Penetration', rootConcavity: 'Root concavity',
+    misalignment: 'Misalignment', underfill: 'Underfill', addStation: 'Add a station', removeStation: 'Remove station {n}',
+    sameAll: 'Same at every station', looked: 'What did you look for?', lookedHint: 'Pressed means: looked, none found. Not pressed means: not looked for.',
+    lookedAll: 'Looked for everything, none found', seen: '{kind}: seen', craters: 'Are the craters filled?', fusion: 'Is the fusion complete, everywhere you can see?',
+    yes: 'Yes', no: 'No', notLooked: 'Not looked', indications: 'What did you see?', addIndication: 'Place an indication', indication: 'Indication {n}',
+    kind: 'What', chooseKind: 'Choose', length: 'Length', depth: 'Depth', diameter: 'Diameter', height: 'Height', toe: 'Which toe', toeA: 'Upper', toeB: 'Lower',
+    toeAVertical: 'Left', toeBVertical: 'Right', toeNone: 'Neither', remove: 'Remove indication {n}', noneYet: 'Nothing placed. If you saw something, place it; if you looked and saw nothing, say so above.',
+  },
+  es: {
+    stations: 'Medidas', stationsHint: 'Escribe lo que marca el calibrador: 5/16, .312 u 8 mm. Deja vacío lo que no mediste.',
+    station: 'Estación {n}', at: 'Lugar desde el inicio', width: 'Ancho', legA: 'Cateto de arriba', legB: 'Cateto de abajo', legAVertical: 'Cateto izquierdo', legBVertical: 'Cateto derecho',
+    throat: 'Garganta', convexity: 'Convexidad', reinforcement: 'Sobremonta', penetration: 'Penetración', rootConcavity: 'Concavidad de raíz',
+    misalignment: 'Desalineación', underfill: 'Falta de relleno', addStation: 'Agregar una estación', removeStation: 'Quitar la estación {n}',
+    sameAll: 'Igual en todas', looked: '¿Qué buscaste?', lookedHint: 'Marcado quiere decir: busqué y no hay. Sin marcar quiere decir: no lo busqué.',
+    lookedAll: 'Busqué todo y no encontré nada', seen: '{kind}: visto', craters: '¿Están llenos los cráteres?', fusion: '¿Hay fusión completa en todo lo que se ve?',
+    yes: 'Sí', no: 'No', notLooked: 'No miré', indications: '¿Qué viste?', addIndication: 'Marcar una indicación', indication: 'Indicación {n}',
+    kind: 'Qué', chooseKind: 'Elige', length: 'Largo', depth: 'Profundidad', diameter: 'Diámetro', height: 'Altura', toe: 'Qué pie', toeA: 'De arriba', toeB: 'De abajo',
+    toeAVertical: 'Izquierdo', toeBVertical: 'Derecho', toeNone: 'Ninguno', remove: 'Quitar la indicación {n}', noneYet: 'Nada marcado. Si viste algo, márcalo; si buscaste y no viste nada, dilo arriba.',
+  },
+})
