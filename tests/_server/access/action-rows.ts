@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto'
 import * as account from '@/app/account/actions'
 import * as learn from '@/app/learn/actions'
+import * as teach from '@/app/teach/actions'
 import { makeClassCode } from '@/app/_server/data/people'
-import { couponForm } from '../../support/school'
+import { cleanReadings, couponForm } from '../../support/school'
 import { EVERYONE, SEES_COUPON, type Fixture, type Person } from './fixture'
 
 /** `allowed`: who gets ok; everyone else NOT_FOUND. `open`: why a stranger may call it. */
@@ -40,4 +41,10 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'learn.sendComment': {
     allowed: SEES_COUPON.filter((who) => who !== 'coordinator'), call: ({ couponId }) => learn.sendComment({ couponId, body: 'Even toes.' }),
   },
+  'teach.sendInspection': {
+    allowed: ['instructor'], fresh: true,
+    call: ({ couponId }) => teach.sendInspection({ couponId, revision: 1, comment: '', readings: cleanReadings() }),
+  },
+  'teach.newClassCode': { allowed: ['instructor'], call: ({ school }) => teach.newClassCode({ classId: school.classId }) },
+  'teach.resetPassword': { allowed: ['instructor'], fresh: true, call: ({ school }) => teach.resetPassword({ studentId: school.people.student }) },
 }

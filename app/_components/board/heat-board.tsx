@@ -1,0 +1,43 @@
+import Link from 'next/link'
+import { HeatCell } from '../ui/heat-cell'
+import { TableRegion } from '../ui/table-region'
+
+type Cell = { readonly standing: { readonly probability: number | null; readonly text: string; readonly spoken: string }; readonly waiting: number }
+type Row = { readonly key: string; readonly booth: number | null; readonly name: string; readonly note: string | null; readonly href: string; readonly cells: readonly Cell[] }
+type Props = { readonly caption: string; readonly columns: readonly { readonly id: string; readonly title: string }[]; readonly rows: readonly Row[] }
+
+/** Students by exercises, shaded by the chance of passing, with the figure on each plate and a ring where a coupon waits. */
+export function HeatBoard({ caption, columns, rows }: Props) {
+  return (
+    <TableRegion label={caption}>
+      <table className="border-separate border-spacing-1 text-left">
+        <caption className="sr-only">{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="px-1 align-bottom font-head text-base font-semibold">Booth</th>
+            <th scope="col" className="sticky left-0 z-10 bg-paper px-1 align-bottom font-head text-base font-semibold">Student</th>
+            {columns.map((column) => (
+              <th key={column.id} scope="col" className="max-w-24 min-w-16 px-1 align-bottom font-head text-base leading-tight font-semibold">{column.title}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.key}>
+              <td className="figures px-1 text-right text-lg">{row.booth ?? '–'}</td>
+              <th scope="row" className="sticky left-0 z-10 min-w-36 bg-paper px-1 leading-tight">
+                <Link href={row.href} className="inline-flex min-h-10 items-center font-bold">{row.name}</Link>
+                {row.note && <span className="block text-sm font-normal text-ink-2">{row.note}</span>}
+              </th>
+              {row.cells.map((cell, index) => (
+                <td key={columns[index]?.id ?? index}>
+                  <HeatCell {...cell.standing} spoken={cell.waiting > 0 ? `${cell.standing.spoken}, ${cell.waiting} waiting` : cell.standing.spoken} waiting={cell.waiting > 0} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableRegion>
+  )
+}

@@ -1,0 +1,50 @@
+import 'server-only'
+import { dateText } from '@/lib/reports/dates'
+import { standing, type Standing } from '@/lib/reports/standing'
+import { formatDuration, seconds } from '@/lib/units/duration'
+import type { Viewer } from '../auth/viewer'
+import { listClasses } from '../data/classes'
+import { findExercise, type ExerciseRecord } from '../data/exercises'
+import { findStudent, type PersonRecord } from '../data/people'
+import { findProgram, type ProgramRecord } from '../data/program'
+import { listStudentSkills, type SkillRecord } from '../data/skills'
+import { listAttempts } from '../data/test-attempts'
+
+export type StudentSkill = { readonly exercise: ExerciseRecord; readonly skill: SkillRecord; readonly standing: Standing }
+export type StudentRecord = {
+  readonly student: PersonRecord
+  readonly name: string
+  readonly program: ProgramRecord
+  readonly classNames: readonly string[]
+  /** Exercises practised, the latest first. */
+  readonly skills: readonly StudentSkill[]
+  readonly coupons: number
+  readonly arcTime: string
+  readonly from: string | null
+  readonly to: string | null
+  readonly attempts: readonly { readonly id: string; readonly exerciseId: string; readonly title: string; readonly on: string; readonly passed: boolean }[]
+}
+
+/** Everything about one student's practice, for their own pages, their instructor and print; null when not the viewer's to see. */
+export async function studentRecord(viewer: Viewer, studentId: string): Promise<StudentRecord | null> {
+  const student = await findStudent(viewer, studentId)
+  if (!student) return null
+  const [program, skills, attempts, classes] = await Promise.all([
+    findProgram(viewer), listStudentSkills(viewer, studentId), listAttempts(viewer, studentId), listClasses(viewer),
+  ])
+  const found = await Promise.all(skills.filter((skill) => skill.couponCount > 0).map(async (skill) => ({ skill, exercise: await findExercise(viewer, skill.exerciseId) })))
+  const shown = found.flatMap(({ skill, exercise }) =>
+    exercise ? [{ skill, exercise, standing: standing(skill, program.minimumCoupons, viewer.locale) }] : [])
+  shown.sort((a, b) => (b.skill.lastCouponAt?.getTime() ?? 0) - (a.skill.lastCouponAt?.getTime() ?? 0))
+  const text = (date: Date | null | undefined): string | null => (date ? dateText(date, viewer.locale, program.timeZone) : null)
+  return {
+    student, program, skills: shown,
+    name: `${student.givenName} ${student.familyName}`,
+    classNames: student.id === viewer.personId ? classes.map((each) => each.name) : [],
+    coupons: shown.reduce((sum, { skill }) => sum + skill.couponCount, 0),
+    arcTime: formatDuration(seconds(shown.reduce((sum, { skill }) => sum + skill.arcSeconds, 0))),
+    from: null,
+    to: text(shown[0]?.skill.lastCouponAt),
+    attempts: attempts.map((each) => ({ id: each.id, exerciseId: each.exerciseId, title: each.exerciseTitle, on: dateText(each.testedOn, viewer.locale, 'UTC'), passed: each.passed })),
+  }
+}

@@ -1,0 +1,68 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
+import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
+import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
+import { SignInAgain } from '@/app/_components/sign-in-again'
+import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notice'
+import { TextArea } from '@/app/_components/ui/text-area'
+import { useDraft } from '@/app/_components/use-draft'
+import type { Refused } from '@/app/_components/use-sent-form'
+import { sendInspection } from '@/app/teach/actions'
+
+type Draft = { readonly readings: ReadingsForm; readonly comment: string }
+type Props = {
+  readonly couponId: string
+  readonly classId: string
+  readonly personId: string
+  readonly revision: number
+  readonly boxes: readonly StationBox[]
+  readonly vertical: boolean
+  readonly start: ReadingsForm
+  readonly correcting: boolean
+}
+
+const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
+
+/** The instructor's look. Typed readings are kept on this device until they are submitted. */
+export function GradeForm({ couponId, classId, personId, revision, boxes, vertical, start, correcting }: Props) {
+  const router = useRouter()
+  const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
+  const [refused, setRefused] = useState<Refused | null>(null)
+  const [busy, setBusy] = useState(false)
+  const errors = Object.fromEntries(Object.entries(refused?.fields ?? {}).map(([path, text]) => [path.replace(/^readings\./, ''), text]))
+
+  async function send(): Promise<void> {
+    setBusy(true)
+    try {
+      const result = await sendInspection({ couponId, revision, ...draft.value })
+      setRefused(result.ok ? null : result)
+      if (result.ok) {
+        draft.clear()
+        router.push(`/teach/coupons/${couponId}`)
+        router.refresh()
+      }
+    } catch {
+      setRefused(failed)
+    }
+    setBusy(false)
+  }
+
+  return (
+    <form method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
+      {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
+      <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
+      <TextArea label="Remark to the student" value={draft.value.comment} error={errors['comment']} onChange={(event) => draft.change({ ...draft.value, comment: event.target.value })} />
+      {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" onSignedIn={() => { setRefused(null); void send() }} /> : refused && (
+        <Notice kind="problem" word="Not submitted" live>
+          <p>{refused.message}</p>
+          {Object.values(refused.fields).length > 0 && <ul className="list-disc pl-5">{[...new Set(Object.values(refused.fields))].map((text) => <li key={text}>{text}</li>)}</ul>}
+          {refused.code === 'CONFLICT' && <p className="mt-2"><a href={`/teach/coupons/${couponId}`}>See the inspection that stands</a> · <a href={`/teach/classes/${classId}`}>Back to the class</a></p>}
+        </Notice>
+      )}
+      <Button type="submit" kind="primary" wide aria-disabled={busy || undefined}>{busy ? 'Submitting' : 'Submit the inspection'}</Button>
+    </form>
+  )
+}

@@ -1,0 +1,48 @@
+import { door } from '@/lib/language/door'
+import { dateText, momentText } from '@/lib/reports/dates'
+import { CommentForm } from '@/app/learn/coupons/[couponId]/comment-form'
+import { AdvicePanel } from '@/app/_components/result/advice-panel'
+import { CommentList } from '@/app/_components/result/comment-list'
+import { RuleList } from '@/app/_components/result/rule-list'
+import { TwoLooks } from '@/app/_components/result/two-looks'
+import { VerdictHead } from '@/app/_components/result/verdict-head'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { BeadStrip } from '@/app/_components/weld/bead-strip'
+import { FilletSection } from '@/app/_components/weld/fillet-section'
+import type { CouponResult } from '@/app/_server/views/coupon-result'
+
+/** A coupon after the instructor's look: the verdict, both looks, every rule, remarks, and the way to correct it. */
+export function GradedCoupon({ result, timeZone }: { readonly result: CouponResult; readonly timeZone: string }) {
+  const { coupon, lead, other } = result
+  if (!lead) return null
+  return (
+    <>
+      <VerdictHead card={lead.scorecard} locale="en" />
+      <p>Inspected by {lead.inspector}, {dateText(lead.at, 'en', timeZone)}{lead.revision > 1 && `, correction ${lead.revision - 1}`}.</p>
+      {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.verdict !== 'accept'} locale="en" />}
+      <BeadStrip {...lead.strip} />
+      {lead.section && <FilletSection {...lead.section} />}
+      {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale="en" />}
+      <RuleList card={lead.scorecard} locale="en" />
+      {result.superseded.length > 0 && (
+        <section>
+          <h2 className="text-2xl">Replaced looks</h2>
+          <ul className="mt-2 list-disc pl-5">
+            {result.superseded.map((look) => <li key={look.revision}>{look.scorecard.verdictWord}, mark {look.scorecard.mark ?? '–'}, by {look.inspector}, {momentText(look.at, 'en', timeZone)}</li>)}
+          </ul>
+        </section>
+      )}
+      <section className="grid gap-3">
+        <h2 className="text-2xl">Remarks</h2>
+        {coupon.note && <p className="border-l-4 border-line pl-3 whitespace-pre-wrap">{coupon.note}</p>}
+        <CommentList comments={result.comments.map((each) => ({ ...each, when: momentText(each.at, 'en', timeZone) }))} locale="en" />
+        <CommentForm locale="en" couponId={coupon.id} />
+      </section>
+      <div className="flex flex-wrap gap-2">
+        <LinkButton kind="primary" href={`/teach/classes/${coupon.classId}`}>Back to the class</LinkButton>
+        <LinkButton href={`/teach/coupons/${coupon.id}?correct=yes`}>Correct this inspection</LinkButton>
+      </div>
+      <p className="text-base text-ink-2">{door.en.practiceRecord}</p>
+    </>
+  )
+}

@@ -1,0 +1,48 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { PageHead } from '@/app/_components/ui/page-head'
+import { requireRole } from '@/app/_server/auth/require-role'
+import { findBlindCoupon, takeCoupon } from '@/app/_server/data/coupon-record'
+import { findProgram } from '@/app/_server/data/program'
+import { couponResult } from '@/app/_server/views/coupon-result'
+import { readingsSetup } from '@/app/_server/views/log-view'
+import { momentText } from '@/lib/reports/dates'
+import { CouponFacts } from './coupon-facts'
+import { GradedCoupon } from './graded-coupon'
+import { GradeForm } from './grade-form'
+
+export const metadata: Metadata = { title: 'Inspect a coupon' }
+
+type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
+
+/** A coupon to look at. Until the instructor's own look is submitted, nothing the student read is on this page. */
+export default async function GradePage({ params, searchParams }: Props) {
+  const viewer = await requireRole('instructor')
+  const [coupon, program] = await Promise.all([findBlindCoupon(viewer, (await params).couponId), findProgram(viewer)])
+  if (!coupon) notFound()
+  const correcting = (await searchParams)['correct'] === 'yes'
+  const head = (
+    <PageHead
+      eyebrow={`${coupon.className} · booth ${coupon.booth ?? '–'} · ${momentText(coupon.weldedAt, 'en', program.timeZone)}`}
+      title={`${coupon.student.name}, no. ${coupon.number}`} lead={coupon.exercise.title}
+    />
+  )
+  if (coupon.standing && !correcting) {
+    const result = await couponResult(viewer, coupon.id)
+    if (!result) notFound()
+    return <div className="grid gap-8">{head}<GradedCoupon result={result} timeZone={program.timeZone} /></div>
+  }
+  await takeCoupon(viewer, coupon.id)
+  const setup = await readingsSetup(viewer, coupon.exercise)
+  const { standing } = coupon
+  const start = standing
+    ? { stations: standing.readings.typed.stations, indications: standing.readings.typed.indications, lookedFor: [...standing.readings.inspection.lookedFor], cratersFilled: standing.readings.inspection.cratersFilled, fusionComplete: standing.readings.inspection.fusionComplete }
+    : setup.blank
+  return (
+    <div className="grid gap-8">
+      {head}
+      <CouponFacts coupon={coupon} units={viewer.units} />
+      <GradeForm couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} start={start} correcting={standing !== null} />
+    </div>
+  )
+}

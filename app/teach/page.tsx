@@ -1,0 +1,32 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { PageHead } from '@/app/_components/ui/page-head'
+import { requireRole } from '@/app/_server/auth/require-role'
+import { taughtClasses } from '@/app/_server/views/class-board'
+
+export const metadata: Metadata = { title: 'Classes' }
+
+export default async function TeachPage() {
+  const viewer = await requireRole('instructor')
+  const classes = await taughtClasses(viewer)
+  if (classes.length === 0) return <EmptyState title="You teach no class yet"><p>The coordinator assigns instructors to classes.</p></EmptyState>
+  const waiting = classes.reduce((sum, each) => sum + each.waiting, 0)
+  return (
+    <div className="grid gap-6">
+      <PageHead title="Your classes" lead={waiting === 0 ? 'Nothing waits for you.' : `${waiting} ${waiting === 1 ? 'coupon waits' : 'coupons wait'} for your look.`} />
+      <ul className="divide-y divide-line border-y border-line">
+        {classes.map(({ record, students, waiting: here }) => (
+          <li key={record.id} className="flex flex-wrap items-center justify-between gap-4 py-4">
+            <div>
+              <h2 className="text-2xl"><Link href={`/teach/classes/${record.id}`}>{record.name}</Link></h2>
+              <p className="text-ink-2">{[record.term.name, record.meets, record.room, `${students} students`].filter(Boolean).join(' · ')}</p>
+            </div>
+            <LinkButton kind={here > 0 ? 'primary' : 'secondary'} href={`/teach/classes/${record.id}`}>{here > 0 ? `${here} waiting` : 'Open the class'}</LinkButton>
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}

@@ -1,0 +1,73 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { ReadinessTrackSvg } from '@/app/_components/charts/readiness-track-svg'
+import { EmptyState } from '@/app/_components/ui/empty-state'
+import { HeatCell } from '@/app/_components/ui/heat-cell'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { PageHead } from '@/app/_components/ui/page-head'
+import { BeadStripColumn } from '@/app/_components/weld/bead-strip-column'
+import { requireRole } from '@/app/_server/auth/require-role'
+import { readinessView } from '@/app/_server/views/readiness-view'
+import { storyOf } from '@/app/_server/views/story'
+import { studentRecord } from '@/app/_server/views/student-record'
+import { ResetPasswordPanel } from './reset-password-panel'
+
+export const metadata: Metadata = { title: 'Student' }
+const STRIPS = 12
+
+type Props = { params: Promise<{ studentId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
+
+export default async function StudentPage({ params, searchParams }: Props) {
+  const viewer = await requireRole('instructor')
+  const record = await studentRecord(viewer, (await params).studentId)
+  if (!record) notFound()
+  const asked = (await searchParams)['exercise']
+  const chosen = record.skills.find(({ exercise }) => exercise.id === asked) ?? record.skills[0]
+  const key = chosen && { studentId: record.student.id, exerciseId: chosen.exercise.id }
+  const [readiness, story] = key ? await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)]) : [null, null]
+  return (
+    <div className="grid gap-8">
+      <PageHead
+        title={record.name} lead={`${record.coupons} coupons, ${record.arcTime} under the arc`}
+        aside={<LinkButton href={`/print/progress/${record.student.id}`}>Print the progress summary</LinkButton>}
+      />
+      {record.skills.length === 0 ? <EmptyState title="No coupons yet"><p>When this student logs a coupon it appears here.</p></EmptyState> : (
+        <div className="grid gap-8 lg:grid-cols-[22rem_1fr]">
+          <nav aria-label="Exercises">
+            <ul className="divide-y divide-line border-y border-line">
+              {record.skills.map(({ exercise, skill, standing }) => (
+                <li key={exercise.id} className="flex items-center gap-3 py-2">
+                  <HeatCell probability={standing.probability} text={standing.text} spoken={standing.spoken} waiting={skill.waitingCount > 0} />
+                  <a href={`?exercise=${exercise.id}`} aria-current={exercise.id === chosen?.exercise.id || undefined} className="inline-flex min-h-12 flex-1 items-center font-bold aria-current:no-underline">
+                    <span>{exercise.title}<span className="block text-base font-normal text-ink-2">{skill.acceptedCount} accepted of {skill.inspectedCount} inspected, {skill.couponCount} logged</span></span>
+                  </a>
+                </li>
+              ))}
+            </ul>
+          </nav>
+          {chosen && story && (
+            <section className="grid min-w-0 content-start gap-5">
+              <h2 className="text-3xl">{chosen.exercise.title}</h2>
+              {readiness && <p className="text-lg">{readiness.answer} {readiness.holdsBack}</p>}
+              {readiness?.kind === 'estimate' && (
+                <>
+                  <ReadinessTrackSvg {...readiness.track} level={readiness.level ?? 0.95} locale="en" />
+                  <ul className="list-disc pl-5">{[readiness.advice, ...readiness.reasons, ...readiness.afterMore, ...readiness.whyWide].filter(Boolean).map((text) => <li key={text}>{text}</li>)}</ul>
+                </>
+              )}
+              <p>{readiness?.selfTrust}</p>
+              <BeadStripColumn title="Latest coupons, oldest first" rows={story.rows.map((row) => ({ ...row, href: `/teach/coupons/${row.id}` }))} />
+            </section>
+          )}
+        </div>
+      )}
+      {record.attempts.length > 0 && (
+        <section>
+          <h2 className="text-2xl">Tests</h2>
+          <ul className="mt-2 list-disc pl-5">{record.attempts.map((attempt) => <li key={attempt.id}>{attempt.title}, {attempt.on}: {attempt.passed ? 'passed' : 'did not pass'}</li>)}</ul>
+        </section>
+      )}
+      <ResetPasswordPanel studentId={record.student.id} name={record.name} signInName={record.student.signInName} />
+    </div>
+  )
+}
