@@ -44,6 +44,22 @@ export type Advice = {
 
 export const CAUSES_PER_RULE = 3
 
+/** What makes one cause more worth telling than another. The numbers are our choice. */
+export const POINTS = {
+  /** The setting lies off the booth card on the cause's side; `perTenth` more for each tenth of the range's end, up to `atMostFar`. */
+  offCard: 10,
+  perTenth: 1,
+  atMostFar: 5,
+  /** Another polarity or gas than the card's. */
+  differs: 10,
+  /** For each reading that points to it. */
+  reading: 3,
+  /** It would explain another rejected rule as well. */
+  explainsMore: 2,
+  /** Its setting was on the card. */
+  onCard: -2,
+} as const
+
 /** Evidence that only says the symptom over again, and so points to nothing. */
 const RESTATES: Readonly<Partial<Record<Symptom, readonly Hint[]>>> = {
   'bead-too-narrow': ['bead-narrow'],
@@ -59,9 +75,7 @@ const RESTATES: Readonly<Partial<Record<Symptom, readonly Hint[]>>> = {
  * What to change on the next coupon, the thing that matters most first: rules in the order of `concerns`, and for each up to three
  * causes. A coupon without a rejection gets the rule that came closest to its limit.
  *
- * Causes are ordered by a score: 10 when a setting lies off the booth card on the cause's side (and up to 5 more by how far, in
- * tenths), 10 for another polarity or gas, 3 for each reading that points to it, 2 when it would explain another rejected rule
- * too, 1 to 3 for how common it is, less 2 when its setting was on the card. The numbers are our choice.
+ * Causes are ordered by the points of `POINTS`, to which a cause adds 1 to 3 for how common it is.
  *
  * Not offered: a cause whose setting lies off the card on the other side; one that a reading contradicts; one whose setting was on
  * the card and that no reading points to, as long as another is left; and, for a rule that a likely cause told before would
@@ -120,8 +134,11 @@ function weigh(cause: Cause, common: number, settings: SettingsAgainstCard, read
   const alsoExplains = others.filter(other => usualCauses(other.symptom, weld).some(usual => usual.cause === cause)).map(other => other.finding.rule)
   const onCard = state?.kind === 'on-card'
 
-  const score = (off === null ? 0 : 10 + Math.min(5, off.share * 10)) + (differs === null ? 0 : 10) + 3 * pointing.length
-    + (alsoExplains.length > 0 ? 2 : 0) + common - (onCard ? 2 : 0)
+  const score = common + POINTS.reading * pointing.length
+    + (off === null ? 0 : POINTS.offCard + Math.min(POINTS.atMostFar, POINTS.perTenth * off.share * 10))
+    + (differs === null ? 0 : POINTS.differs)
+    + (alsoExplains.length === 0 ? 0 : POINTS.explainsMore)
+    + (onCard ? POINTS.onCard : 0)
   const evidence = [...(off === null ? [] : [off.evidence]), ...(differs === null ? [] : [differs]), ...pointing]
   return [{ cause, score, evidence, onCard, bySettings: off !== null || differs !== null, byReadings: pointing.length > 0 && !onCard, alsoExplains }]
 }

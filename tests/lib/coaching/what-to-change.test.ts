@@ -87,6 +87,36 @@ describe('settings off the booth card decide the order', () => {
   })
 })
 
+describe('what the settings rule out', () => {
+  it('does not offer a wrong polarity when every pass ran the card’s', () => {
+    const causes = (passes: readonly PassSettings[]) => coach(pores(5, 12), passes).map(one => one.cause)
+    const unsaid = { ...onCard, polarity: null }
+    expect(causes([unsaid])).toContain('wrong-polarity')
+    expect(causes([onCard, unsaid])).toContain('wrong-polarity')
+    expect(causes([onCard, onCard])).not.toContain('wrong-polarity')
+  })
+
+  it('does not offer a setting that was on the card unless a reading points to it', () => {
+    expect(coach(pores(5, 12), [onCard]).map(one => one.cause)).not.toContain('volts-too-high')
+    const spread = coach(pores(5, 100, 190), [onCard]).find(one => one.cause === 'volts-too-high')
+    expect(spread?.likelihood ?? 'possible').toBe('possible')
+    expect(coach(pores(5, 100, 190), [silent])[0]).toMatchObject({ cause: 'volts-too-high', likelihood: 'likely' })
+  })
+
+  it('puts the setting farthest off first among those that are off', () => {
+    expect(first(pores(5, 100, 190), [{ ...onCard, volts: 23, contactTipToWorkMm: 10 }])?.cause).toBe('stick-out-too-short')
+    expect(first(pores(5, 100, 190), [{ ...onCard, volts: 30, contactTipToWorkMm: 17 }])?.cause).toBe('volts-too-high')
+  })
+
+  it('puts a setting off the card before a cause that readings point to', () => {
+    expect(first(undercut('A', 'A'), [{ ...onCard, volts: 24 }])?.cause).toBe('volts-too-high')
+  })
+
+  it('puts another polarity before a cause that readings point to', () => {
+    expect(first(pores(5, 12), [{ ...silent, polarity: 'DCEP' }])?.cause).toBe('wrong-polarity')
+  })
+})
+
 describe('readings decide when the settings are silent', () => {
   it('pores at the start: the wire end was not trimmed', () => {
     const advice = first(pores(5, 12))
@@ -201,6 +231,15 @@ describe('the thing that matters most comes first', () => {
     const scorecard = scoreInspection(weld, many, criteriaById('structural-static.si'))
     expect(scorecard.findings.filter(one => one.verdict === 'reject').map(one => one.rule)).toEqual(['porosity-per-inch', 'porosity-per-12-inches'])
     expect(new Set(whatToChange({ weld, inspection: many, scorecard, passes: [], boothCard: null }).map(one => one.rule)).size).toBe(1)
+  })
+
+  it('prefers the cause that would explain more of what was rejected', () => {
+    const undercutOnly: Inspection = { ...clean, indications: [{ kind: 'undercut', atMm: 60, lengthMm: 30, depthMm: 2 }] }
+    const withShortLegs: Inspection = { ...undercutOnly, stations: clean.stations.map(one => ({ ...one, legAMm: 7.9, legBMm: 7.9 })) }
+    const place = (inspection: Inspection) => coach(inspection, [silent], { weld: vertical }).filter(one => one.rule === 'undercut').map(one => one.cause)
+    expect(place(undercutOnly)).toContain('side-pauses-too-short')
+    expect(place(withShortLegs)[0]).toBe('travel-too-fast')
+    expect(coach(withShortLegs, [silent], { weld: vertical })[0]?.alsoExplains).toEqual(['leg-size'])
   })
 
   it('gives at most three causes for a rule', () => {
