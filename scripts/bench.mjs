@@ -6,6 +6,7 @@ import path from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Failure, ROOT, run } from './failure.mjs'
 import { prepare } from './prepare.mjs'
+import { endWithUs } from './processes.mjs'
 
 const FOLDER = path.join(import.meta.dirname, 'bench')
 const TYPESCRIPT = ['--conditions=react-server', '--import', 'tsx']
@@ -35,7 +36,7 @@ async function benchmark(file) {
 // TypeScript needs Node to be started with its loader, so the second half of this file runs in a process of its own.
 function again(name) {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [...TYPESCRIPT, import.meta.filename, name], { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] })
+    const child = endWithUs(spawn(process.execPath, [...TYPESCRIPT, import.meta.filename, name], { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] }))
     child.on('error', reject)
     child.on('close', (code) => resolve(process.exitCode = code ?? 1))
   })

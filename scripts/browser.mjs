@@ -66,7 +66,7 @@ async function installDebian(say) {
   say('That did not work; installing the package chromium with apt-get ...')
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
   await limited('/usr/bin/apt-get', ['update', '-qq'], 2 * 60_000, env)
-  await limited('/usr/bin/apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-liberation'], 6 * 60_000, env)
+  await limited('/usr/bin/apt-get', ['install', '-y', '-qq', '-o', 'DPkg::Lock::Timeout=120', '--no-install-recommends', 'chromium', 'fonts-liberation'], 6 * 60_000, env)
   return firstThatRuns(onPath())
 }
 

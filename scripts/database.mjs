@@ -64,7 +64,7 @@ async function serve({ folder, database, throwaway, say, release }) {
   const binaries = await postgresBinaries(account, say)
   await stopOrphan(cluster)
   const settings = rememberedSettings(folder, cluster)
-  if (!fs.existsSync(cluster)) await createCluster(cluster, binaries, account, settings, throwaway)
+  if (!fs.existsSync(cluster)) await createCluster(cluster, binaries, account, settings)
   checkVersion(cluster)
   const log = path.join(folder, 'postgres.log')
   const child = await launch({ cluster, binaries, account, settings, remember: (changed) => remember(folder, changed), log, throwaway })

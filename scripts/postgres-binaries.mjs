@@ -105,8 +105,12 @@ async function runs(program, account) {
 /** Spawn options that make a program run under the account. @param {Account | null} account */
 export const as = (account) => (account ? { uid: account.uid, gid: account.gid } : {})
 
-// An npm package cannot hold symbolic links: the package lists them and an install script makes them, which npm may have been told not to run.
-function restoreLinks(native) {
+/**
+ * Makes the links between the libraries that are missing. An npm package cannot hold links: it lists them and an install script
+ * makes them, which npm may have been told not to run.
+ * @param {string} native the package's folder of that name
+ */
+export function restoreLinks(native) {
   const list = path.join(native, 'pg-symlinks.json')
   if (!fs.existsSync(list)) return
   for (const { source, target } of JSON.parse(fs.readFileSync(list, 'utf8'))) {

@@ -6,6 +6,7 @@ import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
 import { explain, Failure, ROOT } from './failure.mjs'
+import { endWithUs } from './processes.mjs'
 
 const SCHEMA = ['prisma/schema.prisma', 'prisma/models']
 const at = (...parts) => path.join(ROOT, ...parts)
@@ -72,7 +73,7 @@ function hashOf(names) {
 // Quiet when it works; the whole output when it does not.
 function command(program, args, { say, env = process.env }) {
   return new Promise((resolve, reject) => {
-    const child = spawn(program, args, { cwd: ROOT, env, stdio: ['ignore', 'pipe', 'pipe'] })
+    const child = endWithUs(spawn(program, args, { cwd: ROOT, env, stdio: ['ignore', 'pipe', 'pipe'] }))
     let output = ''
     child.stdout.on('data', (chunk) => (output += chunk))
     child.stderr.on('data', (chunk) => (output += chunk))

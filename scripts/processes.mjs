@@ -79,6 +79,14 @@ function signalGroup(pid, signal) {
   }
 }
 
+/** Ends a child when we end before it. @template {import('node:child_process').ChildProcess} C @param {C} child @returns {C} */
+export function endWithUs(child) {
+  const onExit = () => child.kill('SIGTERM')
+  process.once('exit', onExit)
+  child.once('close', () => process.off('exit', onExit))
+  return child
+}
+
 /**
  * Runs a program to its end and answers its exit code and what it printed.
  * @param {string} command @param {string[]} args @param {import('node:child_process').SpawnOptions} [options]
@@ -86,7 +94,7 @@ function signalGroup(pid, signal) {
  */
 export function finish(command, args, options = {}) {
   return new Promise((resolve, reject) => {
-    const child = spawn(command, args, { stdio: ['ignore', 'pipe', 'pipe'], ...options })
+    const child = endWithUs(spawn(command, args, { stdio: ['ignore', 'pipe', 'pipe'], ...options }))
     let output = ''
     child.stdout?.on('data', (chunk) => (output += chunk))
     child.stderr?.on('data', (chunk) => (output += chunk))

@@ -4,6 +4,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { Failure, ROOT } from './failure.mjs'
 import { migrate } from './migrate.mjs'
+import { endWithUs } from './processes.mjs'
 
 /**
  * Migrates a database of ours and fills it with the invented school when it is empty. A filling that was interrupted is begun
@@ -11,7 +12,7 @@ import { migrate } from './migrate.mjs'
  * @param {import('./database.mjs').Database} database
  * @param {{ folder: string, env: Record<string, string>, small?: boolean, say?: (line: string) => void }} options
  *   folder: where photos, sign-ins and the mark of an unfinished filling are; small: the little school of the end-to-end tests
- * @returns {Promise<string>} the sign-ins, as the seed printed them
+ * @returns {Promise<string>} the sign-ins, as the seed wrote them
  */
 export async function migrateAndSeed(database, { folder, env, small = false, say = console.log }) {
   const unfinished = path.join(folder, 'seeding')
@@ -25,9 +26,7 @@ export async function migrateAndSeed(database, { folder, env, small = false, say
   if (await isEmpty(database.url)) {
     say('Filling the database with an invented school (about a minute) ...')
     fs.writeFileSync(unfinished, '')
-    fs.rmSync(signIns, { force: true })
-    const said = await runSeed({ ...process.env, ...env, DATABASE_URL: database.url, TOELINE_DATA: folder }, small)
-    if (!fs.existsSync(signIns)) fs.writeFileSync(signIns, said, { mode: 0o600 })
+    await runSeed({ ...process.env, ...env, DATABASE_URL: database.url, TOELINE_DATA: folder, TOELINE_SIGN_INS: signIns }, small)
   }
   fs.rmSync(unfinished, { force: true })
   return fs.existsSync(signIns) ? fs.readFileSync(signIns, 'utf8').trim() : ''
@@ -59,12 +58,10 @@ function runSeed(env, small) {
   // The condition makes 'server-only', which guards the server's files against the browser bundle, resolvable outside Next.js.
   const args = ['--conditions=react-server', '--import', 'tsx', path.join(ROOT, 'prisma/seed/seed.ts'), ...(small ? ['--small'] : [])]
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, args, { cwd: ROOT, env, stdio: ['ignore', 'pipe', 'inherit'] })
-    let said = ''
-    child.stdout.on('data', (chunk) => (said += chunk))
+    const child = endWithUs(spawn(process.execPath, args, { cwd: ROOT, env, stdio: ['ignore', 'ignore', 'inherit'] })) // its output is the sign-ins
     child.on('error', reject)
     child.on('close', (code, signal) => {
-      if (code === 0) return resolve(said)
+      if (code === 0) return resolve(undefined)
       reject(new Failure(`Filling the database failed (${signal ?? `code ${code}`}): what it said is above.`))
     })
   })
