@@ -2,7 +2,7 @@ import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
 import binomialCdf from '@stdlib/stats-base-dists-binomial-cdf'
 import { requireConfidence, requireCount, requireInnerShare } from './preconditions'
 
-const HAIR = 1e-12 // ln 0.01 / ln 0.1 is 2, and rounding must not make it 3
+const HAIR = 1e-9 // ln 0.0001 / ln 0.01 is 2, and rounding must not make it 3
 
 /**
  * Success-run sample size.

@@ -5,7 +5,7 @@ import { betaBinomialPredictive } from '@/lib/statistics/beta-binomial'
 import { brierDecomposition, brierScore, calibrationLine, expectedCalibrationError, logScore } from '@/lib/statistics/calibration'
 import { cpInterval, cpkInterval } from '@/lib/statistics/capability'
 import { chiSquareQuantile } from '@/lib/statistics/chi-square-quantile'
-import { cusum, ewma } from '@/lib/statistics/chart'
+import { cusum, ewma, individualsChart } from '@/lib/statistics/chart'
 import { biauLearningCusum, competenceLimits } from '@/lib/statistics/competence-cusum'
 import { funnelLimit } from '@/lib/statistics/funnel'
 import { krippendorffAlpha } from '@/lib/statistics/krippendorff'
@@ -51,7 +51,7 @@ describe('proportions and forecasts at sizes far from everyday', () => {
       [0.005, 1000, 888.5635231814683], [0.005, 1001, 889.5059399441448], [0.005, 2500, 2321.61911266333], [0.005, 100000, 98851.81093911004],
       [0.5, 1000, 999.333412403381], [0.5, 2500, 2499.333364947503], [0.975, 1001, 1090.574735898763], [0.975, 2500, 2640.4748532523568],
     ]
-    for (const [p, v, expected] of table) expect(Math.abs(chiSquareQuantile(p, v) / expected - 1)).toBeLessThan(1e-9)
+    for (const [p, v, expected] of table) expect(Math.abs(chiSquareQuantile(p, v) / expected - 1)).toBeLessThan(6e-10)
   })
 })
 
@@ -69,6 +69,14 @@ describe('charts', () => {
     up.forEach((sum, i) => expect(sum).toBeCloseTo(printed[i] ?? NaN, 9))
     expect(down.slice(0, 4).map(sum => Math.round(sum * 100) / 100)).toEqual([0.05, 1.56, 1.77, 0])
     expect(signals).toEqual([28, 29])
+  })
+
+  test('the moving-range limit of the NIST flow rates', () => {
+    // NIST/SEMATECH e-Handbook 6.3.2.2: the ten flow rates, average moving range 1.8778, upper limit 3.267 times that
+    const { movingRangeUpper, movingRanges, rangeSignals } = individualsChart([49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1])
+    expect(movingRangeUpper).toBeCloseTo(6.1347, 4)
+    expect(movingRanges.map(range => Math.round(range * 10) / 10)).toEqual([2, 2.3, 1.4, 3.5, 3.4, 1.4, 0.2, 1.2, 1.5])
+    expect(rangeSignals).toEqual([])
   })
 
   test("EWMA of Montgomery's example", () => {

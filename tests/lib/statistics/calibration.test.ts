@@ -94,6 +94,12 @@ describe('calibration line', () => {
     }
   })
 
+  test('takes a forecast of 0 as 0.0001 and one of 1 as 0.9999', () => {
+    const outcomes = [0, 1, 0, 1, 0, 1]
+    expect(calibrationLine([0, 0.3, 0.5, 0.6, 0.7, 1], outcomes)).toEqual(calibrationLine([0.0001, 0.3, 0.5, 0.6, 0.7, 0.9999], outcomes))
+    expect(calibrationLine([0, 0.3, 0.5, 0.6, 0.7, 1], outcomes).slope).not.toBeCloseTo(calibrationLine([0.001, 0.3, 0.5, 0.6, 0.7, 0.999], outcomes).slope, 3)
+  })
+
   test('turns round when forecasts and outcomes are turned round', () => {
     const list = drawn(200, logit => 0.4 + logit, 9)
     const line = calibrationLine(...split(list))

@@ -85,8 +85,8 @@ describe('success run', () => {
   })
 
   test('does not round a whole number up', () => {
-    expect(successRunLength(0.99, 0.1)).toBe(2) // ln 0.01 / ln 0.1 is 2 exactly
-    expect(successRunLength(0.75, 0.5)).toBe(2)
+    // 1 − R² exactly, so two coupons are enough
+    for (const [confidence, rate] of [[0.9999, 0.01], [0.9975, 0.05], [0.99, 0.1], [0.75, 0.5]] as const) expect(successRunLength(confidence, rate)).toBe(2)
   })
 
   test('nothing but failures demonstrates nothing', () => {

@@ -87,6 +87,7 @@ describe('coefficient of variation', () => {
     expect(open).toBeGreaterThan(0)
     expect(vangelInterval(0.4, 3, 0.95).high).toBeNull()
     expect(vangelInterval(0.28, 3, 0.95).high).toBeGreaterThan(1)
+    expect(vangelInterval(3, 40, 0.01).high).toBe(3) // far outside its range the formula gives 2.95
   })
 })
 
