@@ -6,6 +6,7 @@ import { travelSpeed } from '../procedure/heat-input'
 import type { Source } from '../source'
 import { plateAdvice, stickOutAdvice, usesGas } from './advice'
 import type { Consumable } from './consumable'
+import { gasCode } from './gas-code'
 
 export const SETUP_CHECKS = [
   'process', 'polarity', 'gas-on-self-shielded', 'gas-on-stick', 'gas-missing', 'gas-of-another-class', 'position', 'progression', 'single-pass-wire',
@@ -127,11 +128,4 @@ function caution(check: SetupCheckCode, values: SetupCheck['values'], source: So
 
 function inOrder(checks: readonly SetupCheck[]): SetupCheck[] {
   return [...checks.filter((each) => each.severity === 'wrong'), ...checks.filter((each) => each.severity === 'caution')]
-}
-
-/** 'CO2', 'c1' and '100% CO2' are C1; '75/25' and 'M21' are M21. Anything else stands as written. */
-function gasCode(gas: string): string {
-  const text = gas.toUpperCase().replace(/[\s%]/g, '')
-  if (/^(100)?CO2$/.test(text)) return 'C1'
-  return /^(AR)?(75|80)(AR)?[/-]?(25|20)(CO2)?$/.test(text) ? 'M21' : text
 }

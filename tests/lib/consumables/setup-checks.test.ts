@@ -46,6 +46,10 @@ describe('a booth card', () => {
     expect(checkBoothCard(readClassification('E71T-1C'), { ...facts, process: 'FCAW-G' }, { ...gasCard, gas })).toHaveLength(cautions)
   })
 
+  it.each(['M21', '75/25', '80/20', 'Ar 80 / CO2 20', '75% Ar / 25% CO2'])('%s is the gas of E71T-1M', (gas) => {
+    expect(checkBoothCard(readClassification('E71T-1M'), { ...facts, process: 'FCAW-G' }, { ...gasCard, gas })).toEqual([])
+  })
+
   it('accepts either gas of a wire classified with both, and any for solid wire', () => {
     for (const gas of ['C1', 'M21']) expect(checkBoothCard(readClassification('E71T-1C/M'), { ...facts, process: 'FCAW-G' }, { ...gasCard, gas })).toEqual([])
     expect(checkBoothCard(readClassification('ER70S-6'), { ...facts, process: 'GMAW' }, { ...gasCard, gas: 'M13' })).toEqual([])

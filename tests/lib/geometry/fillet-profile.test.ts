@@ -81,6 +81,16 @@ it('gives a hollow weld the largest right triangle that fits, by trying many', (
   }), { numRuns: 40 })
 })
 
+it('touches the face with the middle of that triangle’s long side, as the largest one must', () => {
+  fc.assert(fc.property(leg, ratio, fc.double({ min: 0.005, max: 0.08, noNaN: true }), (a, times, share) => {
+    const b = a * times
+    const face = -Math.hypot(a, b) * share
+    const { sizeMm: { a: p, b: q } } = filletProfile(a, b, face)
+    const nearest = Math.min(...walkFace(a, b, face, 20_000).map(({ x, y }) => Math.hypot(x - p / 2, y - q / 2)))
+    expect(nearest / a).toBeLessThan(2e-4)
+  }), { numRuns: 30 })
+})
+
 it('never gains size, throat or area by getting hollower', () => {
   fc.assert(fc.property(leg, ratio, fc.double({ min: 0.001, max: 0.06, noNaN: true }), (a, times, share) => {
     const b = a * times

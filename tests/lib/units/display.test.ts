@@ -23,6 +23,14 @@ it.each([
   expect(formatForReader(value, 'mm')).toBe(millimetres)
 })
 
+it.each([
+  [25.4 * 5 / 16 + 0.095, '5/16 in'], [25.4 * 5 / 16 + 0.105, '0.32 in'], [25.4 * 5 / 16 - 0.095, '5/16 in'], [25.4 * 5 / 16 - 0.105, '0.31 in'],
+  [0.825, '1/32 in'], [0.829, '0.033 in'],
+  [1.45, '0.057 in'], [1.8, '0.07 in'],
+] as const)('calls %d mm %s: a sixty-fourth only from close by', (value, inches) => {
+  expect(formatForReader(value, 'in')).toBe(inches)
+})
+
 it('never shows a reading over its limit as the limit', () => {
   expect(formatForReader(0.8, 'in')).toBe('1/32 in')
   expect(formatBesideLimit(0.8, 25.4 / 32, 'in')).toBe('0.0315 in')
