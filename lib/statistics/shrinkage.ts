@@ -83,7 +83,7 @@ function betaBinomialLikelihood(groups: readonly PassCount[]) {
       sum(passed, j => Math.log(rate * strength + j)) + sum(failed, j => Math.log((1 - rate) * strength + j)) - sum(tested, j => Math.log(strength + j)),
     bestRate: (strength: number) => {
       let [low, high] = [0, 1]
-      for (let i = 0; i < 52; i += 1) {
+      while (high - low > 1e-13) {
         const rate = (low + high) / 2
         const slope = sum(passed, j => 1 / (rate * strength + j)) - sum(failed, j => 1 / ((1 - rate) * strength + j))
         if (slope > 0) low = rate

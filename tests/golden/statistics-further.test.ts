@@ -114,7 +114,7 @@ describe('charts', () => {
     const average = (shift: number) => Array.from({ length: 1500 }, () => runLength(shift)).reduce((sum, length) => sum + length, 0) / 1500
     expect(Math.abs(average(0) - cusumRunLength({ k: 0.5, h: 4 }, 0))).toBeLessThan(15)
     expect(Math.abs(average(1) - cusumRunLength({ k: 0.5, h: 4 }, 1))).toBeLessThan(0.5)
-  })
+  }, 30_000)
 
   test('straight successes that competence charts ask for', () => {
     // Computed from the formulas of Bolsin & Colson 2000, alpha = beta = 0.1

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { brierDecomposition, brierScore, calibrationLine, expectedCalibrationError, logScore, reliabilityBins } from '@/lib/statistics/calibration'
 import { everyNumber } from '../../support/every-number'
 import { uniformNoise } from '../../support/seeded-noise'
 
+vi.setConfig({ testTimeout: 30_000 }) // a busy machine is slow, not wrong
 fc.configureGlobal({ seed: 47, numRuns: 250 })
 
 const pairs = fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.boolean()), { minLength: 1, maxLength: 80 })
