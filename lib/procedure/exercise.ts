@@ -38,3 +38,8 @@ export function stationPlaces(lengthMm: number, count: number): number[] {
   }
   return Array.from({ length: count }, (_, index) => ((index + 0.5) * lengthMm) / count)
 }
+
+/** The few words a board's column has room for: '3F up lap'. */
+export function shortTitle(exercise: Pick<ExerciseFacts, 'position' | 'progression' | 'joint'>): string {
+  return [exercise.position, exercise.progression, exercise.joint].filter(Boolean).join(' ')
+}

@@ -107,7 +107,7 @@ function limitText(finding: Finding, { locale, units }: ScorecardReader): string
 
 function marginText(finding: Finding, { locale, units }: ScorecardReader): string | null {
   const { margin } = finding
-  if (margin === null || yesOrNo(finding)) return null
+  if (margin === null || yesOrNo(finding) || finding.limit.max === 0) return null
   if (Math.abs(margin) < 1e-6) return say(scorecardWords, locale, 'onLimit')
   return say(scorecardWords, locale, margin > 0 ? 'inside' : 'outside', { margin: size(Math.abs(margin), finding, units) })
 }

@@ -4,7 +4,7 @@ import { TableRegion } from '../ui/table-region'
 
 type Cell = { readonly standing: { readonly probability: number | null; readonly text: string; readonly spoken: string }; readonly waiting: number }
 type Row = { readonly key: string; readonly booth: number | null; readonly name: string; readonly note: string | null; readonly href: string; readonly cells: readonly Cell[] }
-type Props = { readonly caption: string; readonly columns: readonly { readonly id: string; readonly title: string }[]; readonly rows: readonly Row[] }
+type Props = { readonly caption: string; readonly columns: readonly { readonly id: string; readonly title: string; readonly note: string }[]; readonly rows: readonly Row[] }
 
 /** Students by exercises, shaded by the chance of passing, with the figure on each plate and a ring where a coupon waits. */
 export function HeatBoard({ caption, columns, rows }: Props) {
@@ -17,7 +17,9 @@ export function HeatBoard({ caption, columns, rows }: Props) {
             <th scope="col" className="px-1 align-bottom font-head text-base font-semibold">Booth</th>
             <th scope="col" className="sticky left-0 z-10 bg-paper px-1 align-bottom font-head text-base font-semibold">Student</th>
             {columns.map((column) => (
-              <th key={column.id} scope="col" className="max-w-24 min-w-16 px-1 align-bottom font-head text-base leading-tight font-semibold">{column.title}</th>
+              <th key={column.id} scope="col" className="max-w-24 min-w-16 px-1 align-bottom font-head text-lg leading-tight font-semibold">
+                {column.title}<span className="block font-text text-sm font-normal text-ink-2">{column.note}</span>
+              </th>
             ))}
           </tr>
         </thead>

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope } from './scope'
+import { classScope, couponScope } from './scope'
 
 /** Coupons of one exercise in one class by the instructor's verdict; `uninspected` were never looked at by an instructor. */
 export type VerdictCount = {
@@ -31,11 +31,43 @@ export async function countVerdicts(viewer: Viewer): Promise<VerdictCount[]> {
   return [...counts.values()]
 }
 
-/** Titles of the exercises in the viewer's classes, in their current version. */
+/** Titles, in their latest version, of the exercises set, practised or tested in the viewer's classes: those taken off a course too. */
 export async function exerciseTitles(viewer: Viewer): Promise<ReadonlyMap<string, string>> {
+  const { programId } = viewer
+  const here = { some: { programId, class: classScope(viewer) } }
   const rows = await db().exercise.findMany({
-    where: { programId: viewer.programId, inClasses: { some: { programId: viewer.programId, class: classScope(viewer) } } },
-    select: { id: true, currentVersion: true, versions: { orderBy: { version: 'desc' }, take: 1, select: { title: true } } },
+    where: { programId, OR: [{ inClasses: here }, { versions: { some: { programId, OR: [{ coupons: here }, { attempts: here }] } } }] },
+    select: { id: true, versions: { orderBy: { version: 'desc' }, take: 1, select: { title: true } } },
   })
   return new Map(rows.map((row) => [row.id, row.versions[0]?.title ?? '']))
+}
+
+export type CountedClass = { readonly id: string; readonly name: string; readonly term: { readonly id: string; readonly name: string; readonly startsOn: Date } }
+
+/** Every class the counts may name, archived ones too, latest term first. */
+export async function listCountedClasses(viewer: Viewer): Promise<CountedClass[]> {
+  return db().class.findMany({
+    where: classScope(viewer),
+    orderBy: [{ term: { startsOn: 'desc' } }, { name: 'asc' }],
+    select: { id: true, name: true, term: { select: { id: true, name: true, startsOn: true } } },
+  })
+}
+
+/** One coupon of a student by what was said of it. */
+export type CouponVerdict = {
+  readonly exerciseId: string
+  readonly number: number
+  readonly receivedAt: Date
+  /** The instructor's; null before the first look. */
+  readonly verdict: 'accept' | 'reject' | 'incomplete' | null
+  readonly mark: number | null
+}
+
+/** A student's coupons in every exercise, in the order the server received them. Empty when they are not the viewer's to see. */
+export async function listCouponVerdicts(viewer: Viewer, studentId: string): Promise<CouponVerdict[]> {
+  return db().coupon.findMany({
+    where: { AND: [{ programId: viewer.programId, studentId }, couponScope(viewer)] },
+    orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
+    select: { exerciseId: true, number: true, receivedAt: true, verdict: true, mark: true },
+  })
 }

@@ -2,10 +2,11 @@ import 'server-only'
 import { allCriteria } from '@/lib/criteria/catalogue'
 import type { Prisma } from '@/prisma/generated/client'
 import { hashPassword } from '../auth/passwords'
-import type { Viewer } from '../auth/viewer'
+import { hasRole, type Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
-import { Refusal } from '../refusal'
+import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
+import { holdSkill, refreshSkill } from './skills'
 
 export type ProgramRecord = {
   readonly id: string
@@ -25,6 +26,48 @@ const select = {
 /** The viewer's program. */
 export async function findProgram(viewer: Viewer): Promise<ProgramRecord> {
   return db().program.findUniqueOrThrow({ where: { id: viewer.programId }, select })
+}
+
+/** When a test is suggested: the chance it takes, the coupons an estimate takes, and the days after which it is stale. */
+export type ReadinessSettings = Pick<ProgramRecord, 'readinessThreshold' | 'minimumCoupons' | 'staleAfterDays'>
+
+/** The program a viewer coordinates; matches nothing for anyone else. */
+const coordinated = (viewer: Viewer): Prisma.ProgramWhereInput =>
+  hasRole(viewer, 'coordinator') ? { id: viewer.programId } : { id: { in: [] } }
+
+/** Sets when a test is suggested. Standings already worked out follow with refreshStandings. @throws Refusal NOT_FOUND for anyone but the coordinator */
+export async function setReadinessRule(viewer: Viewer, settings: ReadinessSettings): Promise<void> {
+  await db().$transaction(async (tx) => {
+    const before = await tx.program.findFirst({
+      where: coordinated(viewer), select: { readinessThreshold: true, minimumCoupons: true, staleAfterDays: true },
+    })
+    if (!before) throw notFound()
+    const { readinessThreshold, minimumCoupons, staleAfterDays } = settings
+    const after = { readinessThreshold, minimumCoupons, staleAfterDays }
+    await tx.program.update({ where: { id: viewer.programId }, data: after })
+    await recordAudit(tx, viewer, { action: 'program.readiness', subject: { type: 'program', id: viewer.programId }, before, after })
+  })
+}
+
+/**
+ * Works out every student's standing again under the program's present rule, one at a time, so that a class at work never waits long.
+ *
+ * @returns how many there were
+ * @throws Refusal NOT_FOUND for anyone but the coordinator
+ */
+export async function refreshStandings(viewer: Viewer): Promise<number> {
+  const program = await db().program.findFirst({ where: coordinated(viewer), select: { id: true } })
+  if (!program) throw notFound()
+  const keys = await db().skillSummary.findMany({
+    where: { programId: program.id }, select: { programId: true, studentId: true, exerciseId: true },
+  })
+  for (const key of keys) {
+    await db().$transaction(async (tx) => {
+      await holdSkill(tx, key)
+      await refreshSkill(tx, key)
+    })
+  }
+  return keys.length
 }
 
 /** Whether anything has been set up in this database yet. */

@@ -1,11 +1,13 @@
 import 'server-only'
 import type { CriteriaSet } from '@/lib/criteria/types'
 import { assessReadiness, type Assessment, type ReadinessRule, type TestResult } from '@/lib/readiness/assess'
+import { carrier } from '@/lib/readiness/carry-forward'
 import { blockingRules } from '@/lib/readiness/blocking'
 import { couponsFromRecords, type CouponRecord, type Evidence, type JudgedCoupon } from '@/lib/readiness/coupons-from-records'
 import type { Advice } from '@/lib/readiness/decide'
 import { stateAfter } from '@/lib/readiness/incremental'
 import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
+import { filterStateSchema } from '@/lib/schemas/filter-state'
 import type { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
@@ -110,7 +112,13 @@ async function readinessIn(tx: Transaction, key: SkillKey, asOf: Date | null): P
   const practice = await practiceRecords(tx, key, timeZone)
   const evidence = couponsFromRecords(practice.records)
   const lead = evidence.judged.at(-1)?.lead
-  const full = lead ? { ...rule, blockingOpen: blockingOpen(evidence.judged, lead.criteria as CriteriaSet) } : rule
+  const before = await tx.skillSummary.findUnique({ where: { programId_studentId_exerciseId: key }, select: { advice: true } })
+  const previousAdvice = adviceOf(before?.advice ?? null)
+  const full = {
+    ...rule,
+    ...(previousAdvice && { previousAdvice }),
+    ...(lead && { blockingOpen: blockingOpen(evidence.judged, lead.criteria as CriteriaSet) }),
+  }
   const today = asOf ? calendarDay(asOf, timeZone) : practice.lastDay
   const asOfDay = Math.max(today, practice.lastDay, 0)
   const assessment = assessReadiness(evidence.judged.map(({ coupon }) => coupon), asOfDay, full)
@@ -168,23 +176,39 @@ export type SkillRecord = {
 
 const skillSelect = {
   studentId: true, exerciseId: true, couponCount: true, inspectedCount: true, acceptedCount: true, waitingCount: true, arcSeconds: true,
-  lastCouponAt: true, lastMark: true, lastVerdict: true, probability: true, low: true, high: true, level: true, advice: true, couponsUsed: true,
+  lastCouponAt: true, lastMark: true, lastVerdict: true, probability: true, advice: true, couponsUsed: true, filterState: true,
 } as const
 
-type SkillRow = Omit<SkillRecord, 'advice'> & { advice: string | null }
+type SkillRow = Prisma.SkillSummaryGetPayload<{ select: typeof skillSelect }>
 const ADVICE = ['practise', 'close', 'test', 'stale'] as const satisfies readonly Advice[]
-const toSkill = (row: SkillRow): SkillRecord => ({ ...row, advice: ADVICE.find((advice) => advice === row.advice) ?? null })
+const adviceOf = (stored: string | null): Advice | null => ADVICE.find((advice) => advice === stored) ?? null
 
-/** One student's standing in every exercise they have practised. Empty when the student is not the viewer's to see. */
-export async function listStudentSkills(viewer: Viewer, studentId: string): Promise<SkillRecord[]> {
+/** Carries stored standings to today: between two coupons only time has passed, so one step of the model is enough. */
+async function asOfToday(programId: string, rows: readonly SkillRow[], asOf: Date): Promise<SkillRecord[]> {
+  if (rows.length === 0) return []
+  const program = await db().program.findUniqueOrThrow({ where: { id: programId }, select: { timeZone: true, readinessThreshold: true, staleAfterDays: true } })
+  const tests = await db().testAttempt.findMany({
+    where: { programId, forecast: { not: null } }, orderBy: [{ testedOn: 'desc' }, { id: 'desc' }], take: MOST_RESULTS, select: { passed: true, forecast: true },
+  })
+  const results = tests.flatMap(({ passed, forecast }) => (forecast === null ? [] : [{ passed, forecast }]))
+  const carry = carrier({ threshold: program.readinessThreshold, staleAfterDays: program.staleAfterDays, results }, calendarDay(asOf, program.timeZone))
+  return rows.map(({ probability, filterState, advice: stored, ...row }) => {
+    const advice = adviceOf(stored)
+    const now = probability === null || advice === null || filterState === null ? null : carry({ state: filterStateSchema.parse(filterState), advice })
+    return { ...row, probability: now?.probability ?? null, low: now?.low ?? null, high: now?.high ?? null, level: now?.level ?? null, advice: now?.advice ?? null }
+  })
+}
+
+/** One student's standing today in every exercise they have practised. Empty when the student is not the viewer's to see. */
+export async function listStudentSkills(viewer: Viewer, studentId: string, asOf = new Date()): Promise<SkillRecord[]> {
   const rows = await db().skillSummary.findMany({
     where: { programId: viewer.programId, studentId, student: studentScope(viewer) }, select: skillSelect,
   })
-  return rows.map(toSkill)
+  return asOfToday(viewer.programId, rows, asOf)
 }
 
-/** The standing of every active student of a class in the class's exercises. Staff of the class only. */
-export async function listClassSkills(viewer: Viewer, classId: string): Promise<SkillRecord[]> {
+/** The standing today of every active student of a class in the class's exercises. Staff of the class only. */
+export async function listClassSkills(viewer: Viewer, classId: string, asOf = new Date()): Promise<SkillRecord[]> {
   const { programId } = viewer
   const staff = viewer.roles.includes('coordinator') ? classScope(viewer) : taughtClassScope(viewer)
   const rows = await db().skillSummary.findMany({
@@ -195,7 +219,7 @@ export async function listClassSkills(viewer: Viewer, classId: string): Promise<
     },
     select: skillSelect,
   })
-  return rows.map(toSkill)
+  return asOfToday(programId, rows, asOf)
 }
 
 /** Readiness worked out in full for a page that explains it, or null when the student is not the viewer's to see. */

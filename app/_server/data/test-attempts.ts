@@ -32,13 +32,44 @@ export async function countAttempts(viewer: Viewer): Promise<AttemptCount[]> {
     where: { programId: viewer.programId, class: classScope(viewer) },
     _count: { _all: true },
   })
+  return counted(rows.map((row) => ({ ...row, times: row._count._all })))
+}
+
+/** The same of each student's first attempt at an exercise in the classes the viewer can see: later ones are left out. */
+export async function countFirstAttempts(viewer: Viewer): Promise<AttemptCount[]> {
+  const rows = await db().testAttempt.findMany({
+    where: { programId: viewer.programId, class: classScope(viewer) },
+    distinct: ['studentId', 'exerciseId'],
+    orderBy: [{ testedOn: 'asc' }, { createdAt: 'asc' }, { id: 'asc' }],
+    select: { classId: true, exerciseId: true, passed: true },
+  })
+  return counted(rows.map((row) => ({ ...row, times: 1 })))
+}
+
+function counted(rows: readonly { classId: string; exerciseId: string; passed: boolean; times: number }[]): AttemptCount[] {
   const counts = new Map<string, { classId: string; exerciseId: string; passed: number; attempts: number }>()
-  for (const row of rows) {
-    const key = `${row.classId} ${row.exerciseId}`
-    const count = counts.get(key) ?? { classId: row.classId, exerciseId: row.exerciseId, passed: 0, attempts: 0 }
-    count.attempts += row._count._all
-    if (row.passed) count.passed += row._count._all
+  for (const { classId, exerciseId, passed, times } of rows) {
+    const key = `${classId} ${exerciseId}`
+    const count = counts.get(key) ?? { classId, exerciseId, passed: 0, attempts: 0 }
+    count.attempts += times
+    if (passed) count.passed += times
     counts.set(key, count)
   }
   return [...counts.values()]
+}
+
+/** A test result beside what the readiness model, before the program's own correction, had said of it. */
+export type ForecastRecord = { readonly forecast: number | null; readonly passed: boolean }
+
+/** More results than any correction reads; the latest of them. */
+const MOST_FORECASTS = 2000
+
+/** Test results of the classes the viewer can see with what had been said of them, latest first; `forecast` is null where nothing had been. */
+export async function listForecasts(viewer: Viewer): Promise<ForecastRecord[]> {
+  return db().testAttempt.findMany({
+    where: { programId: viewer.programId, class: classScope(viewer) },
+    orderBy: [{ testedOn: 'desc' }, { id: 'desc' }],
+    take: MOST_FORECASTS,
+    select: { forecast: true, passed: true },
+  })
 }

@@ -2,6 +2,8 @@ import 'server-only'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { momentText } from '@/lib/reports/dates'
 import { writeCode } from '@/lib/schemas/person'
+import { shortTitle } from '@/lib/procedure/exercise'
+import { formatForReader } from '@/lib/units/display'
 import type { Viewer } from '../auth/viewer'
 import { findTaughtClass, listClasses, listClassStudents, type ClassRecord, type EnrolledStudent } from '../data/classes'
 import { listWaiting, type WaitingCoupon } from '../data/coupon-record'
@@ -10,7 +12,7 @@ import { findClassCode } from '../data/people'
 import { findProgram, type ProgramRecord } from '../data/program'
 import { listClassSkills, type SkillRecord } from '../data/skills'
 
-export type BoardColumn = { readonly id: string; readonly title: string }
+export type BoardColumn = { readonly id: string; readonly title: string; readonly note: string }
 export type BoardCell = { readonly standing: Standing; readonly waiting: number }
 export type BoardRow = { readonly student: EnrolledStudent; readonly name: string; readonly lastSeen: string | null; readonly cells: readonly BoardCell[] }
 export type ClassBoard = {
@@ -30,7 +32,7 @@ export async function classBoard(viewer: Viewer, classId: string): Promise<Class
     listWaiting(viewer, classId), findClassCode(viewer, classId), findProgram(viewer),
   ])
   const bySkill = new Map(skills.map((skill) => [`${skill.studentId} ${skill.exerciseId}`, skill]))
-  const columns = exercises.map(({ exercise }) => ({ id: exercise.id, title: exercise.title }))
+  const columns = exercises.map(({ exercise }) => ({ id: exercise.id, title: shortTitle(exercise), note: `${exercise.electrodeClass}${exercise.electrodeDiameterMm === null ? '' : ` ${formatForReader(exercise.electrodeDiameterMm, viewer.units)}`}` }))
   return {
     classRecord, columns,
     rows: students.map((student) => rowOf(student, columns, bySkill, program, viewer)),
