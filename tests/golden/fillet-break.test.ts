@@ -1,7 +1,7 @@
 // Outside source: AWS D1.1:2010 clause 4.31.4.1 as quoted by inspectors (secondary), and two public test summaries that agree:
 // folds flat, or fused to the root with no inclusion over 3/32 in (2.5 mm) and at most 3/8 in (10 mm) of them in 6 in (150 mm).
 import { describe, expect, it } from 'vitest'
-import { judgeFilletBreak } from '@/lib/qualification/fillet-break'
+import { FILLET_BREAK_LIMITS, judgeFilletBreak } from '@/lib/qualification/fillet-break'
 
 const STEP = 0.01
 const fractured = (inclusionsMm: number[], rootFused = true) => ({ foldedFlat: false, rootFused, inclusionsMm })
@@ -34,4 +34,9 @@ describe.each([
 it('treats the two columns of the code as two rules: 2.45 mm passes in millimetres and fails in inches', () => {
   expect(judgeFilletBreak(fractured([2.45]), 'si').verdict).toBe('accept')
   expect(judgeFilletBreak(fractured([2.45]), 'us').verdict).toBe('reject')
+})
+
+it('states the length of specimen the sum is for', () => {
+  expect(FILLET_BREAK_LIMITS.us.specimenMm).toBe(6 * 25.4)
+  expect(FILLET_BREAK_LIMITS.si.specimenMm).toBe(150)
 })

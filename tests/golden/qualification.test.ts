@@ -1,7 +1,7 @@
 // Outside sources beside each group. 1/8 in (3 mm) as the lower end, and specimen counts, are from memory (AWS D1.1 Table 6.11).
 import { describe, expect, it } from 'vitest'
 import { judgeMacroetch, type Macroetch } from '@/lib/qualification/macroetch'
-import { isoThicknessQualified, specimensNeeded, thicknessQualified } from '@/lib/qualification/thickness'
+import { FILLET_DIHEDRAL_DEG, isoThicknessQualified, specimensNeeded, thicknessQualified } from '@/lib/qualification/thickness'
 
 const IN = 25.4
 const range = (answer: ReturnType<typeof thicknessQualified>) => (answer.kind === 'range' ? [answer.minMm, answer.maxMm] : answer.reason)
@@ -28,6 +28,7 @@ describe('thickness a groove plate covers', () => {
 it('gives a fillet test no upper limit', () => {
   expect(range(thicknessQualified({ type: 'fillet', thicknessMm: 12.7 }, 'us'))).toEqual([IN / 8, null])
   expect(range(thicknessQualified({ type: 'fillet', thicknessMm: 12 }, 'si'))).toEqual([3, null])
+  expect(FILLET_DIHEDRAL_DEG).toEqual({ min: 60, max: 135 })
 })
 
 // From memory.

@@ -18,6 +18,7 @@ describe('the last third of the bead', () => {
   it('begins at two thirds of the length', () => {
     expect(codes(widths([50, 10], [150, 10], [200, 8]))).toEqual(['narrower-last-third'])
     expect(codes(widths([50, 10], [150, 10], [199, 8]))).toEqual([])
+    expect(readingsEvidence(weld, widths([50, 10], [150, 10], [200, 8], [290, 8.4]), nothing)).toEqual([{ code: 'narrower-last-third', beforeMm: 10, lastMm: 8.2 }])
   })
 
   it('needs two stations before it and one in it, and leaves out what was not measured', () => {

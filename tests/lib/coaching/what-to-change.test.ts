@@ -61,6 +61,8 @@ describe('settings off the booth card decide the order', () => {
 
   it('names the pass that was farthest off, and only when there were several', () => {
     const passes = [onCard, { ...onCard, volts: 25 }, { ...onCard, volts: 23 }]
+    expect(first(pores(20, 100, 190), passes.slice(0, 2))?.evidence[0]).toMatchObject({ pass: 2 })
+    expect(first(pores(20, 100, 190), passes.slice(1, 2))?.evidence[0]).toMatchObject({ pass: null })
     expect(first(pores(20, 100, 190), passes)?.evidence[0]).toMatchObject({ code: 'above-card', setting: 'volts', pass: 2, value: 25 })
   })
 
@@ -263,6 +265,14 @@ describe('an accepted coupon', () => {
     const near = (widthMm: number) => first({ ...clean, stations: clean.stations.map(one => ({ ...one, legAMm: 12, legBMm: 12, widthMm })) })
     expect(near(9.5)).toMatchObject({ rule: 'width-in-band', symptom: 'bead-too-wide' })
     expect(near(8.1)).toMatchObject({ rule: 'width-in-band', symptom: 'bead-too-narrow' })
+  })
+
+  it('counts a band from its middle to its end, as a limit is counted from nothing', () => {
+    const bead = (depthMm: number): Inspection => ({
+      ...clean, stations: clean.stations.map(one => ({ ...one, legAMm: 20, legBMm: 20, widthMm: 9.1 })), indications: [{ kind: 'undercut', atMm: 50, lengthMm: 20, depthMm }],
+    })
+    expect(first(bead(0.24))?.rule).toBe('width-in-band')
+    expect(first(bead(0.36))?.rule).toBe('undercut')
   })
 
   it('is told nothing when no reading used any of its limit', () => {
