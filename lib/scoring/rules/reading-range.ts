@@ -12,10 +12,10 @@ type Worst = { station: Station; value: number; min: number | null; max: number 
 const dependsOnWidth = (limit: Limit | null): boolean =>
   limit !== null && ((limit.form === 'linear' && limit.of === 'width') || (limit.form === 'table' && limit.by === 'width'))
 
-/** Worse is a smaller margin; among equals the first along the weld, then the smaller reading, so that order does not matter. */
+/** Worse is a smaller margin. Stations come in order, so the first along the weld stays; at one place the smaller reading does. */
 function worse(margin: number, station: Station, value: number, than: Worst | null): boolean {
   if (than === null || margin !== than.margin) return than === null || margin < than.margin
-  return station.atMm === than.station.atMm ? value < than.value : station.atMm < than.station.atMm
+  return station.atMm === than.station.atMm && value < than.value
 }
 
 /** Every station's reading between two limits, either of which may be open. */

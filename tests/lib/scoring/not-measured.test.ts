@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest'
+import { criteriaById } from '@/lib/criteria/catalogue'
+import { scoreInspection } from '@/lib/scoring/score-inspection'
+import { INDICATION_KINDS, type Inspection, type Station, type Weld } from '@/lib/scoring/types'
+import { anInspection, aWeld, findingOf, stations, without } from './sound-weld'
+
+const judge = (set: string, weld: Partial<Weld>, inspection: Partial<Inspection>) => scoreInspection(aWeld(weld), anInspection(inspection), criteriaById(set))
+
+/** The second of five stations lacks some readings. */
+const gap = (...fields: readonly (keyof Station)[]): Partial<Inspection> => ({
+  stations: stations().map((station, index) => (index === 1 ? without(station, ...fields) : station)),
+})
+const notLookedFor = (kind: string): Partial<Inspection> => ({ lookedFor: INDICATION_KINDS.filter((one) => one !== kind) })
+const groove: Partial<Weld> = { type: 'groove', nominalLegMm: null }
+const noThickness = { thicknessMm: null as unknown as number }
+
+describe('a rule is not measured, and the verdict incomplete, when', () => {
+  it.each<[what: string, set: string, rule: string, reason: string, weld: Partial<Weld>, inspection: Partial<Inspection>]>([
+    ['the electrode’s diameter is not known', 'shop-bead', 'width-in-band', 'no-electrode-diameter', { electrodeDiameterMm: null }, {}],
+    ['no station was read', 'shop-bead', 'width-in-band', 'no-stations', {}, { stations: [] }],
+    ['a station has no width', 'shop-bead', 'width-in-band', 'station-without-width', {}, gap('widthMm')],
+    ['a station has no width to compare', 'shop-bead', 'width-consistency', 'station-without-width', {}, gap('widthMm')],
+    ['there is one station, which is even with itself', 'shop-bead', 'width-consistency', 'one-station', {}, { stations: stations().slice(0, 1) }],
+    ['no station was read to compare', 'shop-bead', 'width-consistency', 'no-stations', {}, { stations: [] }],
+    ['a station has one leg', 'shop-bead', 'leg-size', 'station-without-legs', {}, gap('legBMm')],
+    ['a station has one leg to balance', 'shop-bead', 'leg-balance', 'station-without-legs', {}, gap('legAMm')],
+    ['no leg was asked for', 'shop-bead', 'leg-size', 'no-nominal-leg', { nominalLegMm: null }, {}],
+    ['nobody looked for cracks', 'shop-bead', 'crack', 'not-looked-for', {}, notLookedFor('crack')],
+    ['nobody looked for crater cracks', 'shop-bead', 'crack', 'not-looked-for', {}, notLookedFor('crater-crack')],
+    ['nobody said whether fusion is complete', 'shop-bead', 'fusion', 'no-answer', {}, { fusionComplete: null }],
+    ['nobody looked for lack of fusion', 'shop-bead', 'fusion', 'not-looked-for', {}, notLookedFor('lack-of-fusion')],
+    ['nobody said whether the craters are filled', 'shop-bead', 'crater', 'no-answer', {}, { cratersFilled: null }],
+    ['nobody looked for undercut', 'shop-bead', 'undercut', 'not-looked-for', {}, notLookedFor('undercut')],
+    ['an undercut has no depth', 'shop-bead', 'undercut', 'indication-without-depth', {}, { indications: [{ kind: 'undercut', atMm: 5, lengthMm: 5 }] }],
+    ['nobody looked for spatter', 'shop-bead', 'cleaning', 'not-looked-for', {}, notLookedFor('spatter')],
+    ['a station has no legs', 'structural-static.us', 'leg-size', 'station-without-legs', {}, gap('legAMm', 'legBMm')],
+    ['no station was read for legs', 'structural-static.us', 'leg-size', 'no-stations', {}, { stations: [] }],
+    ['no leg was specified', 'structural-static.us', 'leg-size', 'no-nominal-leg', { nominalLegMm: null }, {}],
+    ['a station has no convexity', 'structural-static.us', 'convexity', 'station-without-convexity', {}, gap('convexityMm')],
+    ['a station has no width to hold its convexity against', 'structural-static.us', 'convexity', 'station-without-width', {}, gap('widthMm')],
+    ['nobody looked for undercut on a structure', 'structural-static.us', 'undercut', 'not-looked-for', {}, notLookedFor('undercut')],
+    ['an undercut on a structure has no depth', 'structural-static.us', 'undercut', 'indication-without-depth', {}, { indications: [{ kind: 'undercut', atMm: 5, lengthMm: 5 }] }],
+    ['an undercut deeper than 1/32 in has no length', 'structural-static.us', 'undercut', 'indication-without-length', {}, { indications: [{ kind: 'undercut', atMm: 5, depthMm: 1 }] }],
+    ['the plate’s thickness is not known', 'structural-static.us', 'undercut', 'no-thickness', noThickness, {}],
+    ['a pore has no diameter', 'structural-static.us', 'porosity-per-inch', 'indication-without-diameter', {}, { indications: [{ kind: 'pore', atMm: 5 }] }],
+    ['nobody looked for pores', 'structural-static.us', 'porosity-per-12-inches', 'not-looked-for', {}, notLookedFor('pore')],
+    ['nobody looked for pores to count', 'structural-cyclic.si', 'porosity-frequency', 'not-looked-for', {}, notLookedFor('pore')],
+    ['a pore’s diameter is limited and it has none', 'structural-cyclic.si', 'porosity-diameter', 'indication-without-diameter', {}, { indications: [{ kind: 'pore', atMm: 5 }] }],
+    ['a station has no reinforcement', 'qualification-visual.us', 'reinforcement', 'station-without-reinforcement', groove, gap('reinforcementMm')],
+    ['a groove’s thickness is not known', 'structural-static.us', 'reinforcement', 'no-thickness', { ...groove, ...noThickness }, {}],
+    ['a station has no throat', 'iso5817-c', '5213', 'station-without-throat', {}, gap('throatMm')],
+    ['a station has no throat to be thick', 'iso5817-c', '5214', 'station-without-throat', {}, gap('throatMm')],
+    ['no leg was specified to take the throat from', 'iso5817-c', '5213', 'no-nominal-leg', { nominalLegMm: null }, {}],
+    ['no leg was specified to judge balance by', 'iso5817-c', '512', 'no-nominal-leg', { nominalLegMm: null }, {}],
+    ['no leg was specified to judge pores by', 'iso5817-d', '2017', 'no-nominal-leg', { nominalLegMm: null }, {}],
+    ['a groove’s thickness is not known to judge pores by', 'iso5817-d', '2017', 'no-thickness', { ...groove, ...noThickness }, {}],
+    ['a crater pipe has no size', 'iso5817-d', '2025', 'indication-without-size', {}, { indications: [{ kind: 'crater-pipe', atMm: 5 }] }],
+    ['an overlap has no size', 'iso5817-d', '506', 'indication-without-size', {}, { indications: [{ kind: 'overlap', atMm: 5 }] }],
+    ['misalignment was recorded at some stations', 'iso5817-b', '507', 'station-without-misalignment', groove, { stations: [{ atMm: 5, misalignmentMm: 0 }, { atMm: 9 }] }],
+    ['underfill was recorded at some stations', 'iso5817-c', '511', 'station-without-underfill', groove, { stations: [{ atMm: 5, underfillMm: 0 }, { atMm: 9 }] }],
+    ['root concavity was recorded at some stations', 'iso5817-c', '515', 'station-without-root-concavity', groove, { stations: [{ atMm: 5, rootConcavityMm: 0 }, { atMm: 9 }] }],
+    ['melt-through was recorded at some stations', 'qualification-visual.si', 'melt-through', 'station-without-penetration', groove, { stations: [{ atMm: 5, penetrationMm: 0 }, { atMm: 9 }] }],
+  ])('%s', (_, set, rule, reason, weld, inspection) => {
+    const card = judge(set, weld, inspection)
+    expect(findingOf(card, rule)).toMatchObject({ verdict: 'not-measured', measured: null, margin: null, closeCall: false, reason })
+    expect(card.verdict).not.toBe('accept')
+  })
+
+  it('says at which station', () => {
+    expect(findingOf(judge('shop-bead', {}, gap('widthMm')), 'width-in-band').where).toEqual({ fromMm: 90, toMm: 90 })
+  })
+
+  it('reads null as not measured, as stored documents write it', () => {
+    const station = { atMm: 10, widthMm: null } as unknown as Station
+    expect(findingOf(judge('shop-bead', {}, { stations: [station] }), 'width-in-band').reason).toBe('station-without-width')
+  })
+})
+
+describe('what was seen rejects, whatever was not measured:', () => {
+  it.each<[what: string, set: string, rule: string, weld: Partial<Weld>, inspection: Partial<Inspection>]>([
+    ['a crack nobody looked for', 'shop-bead', 'crack', {}, { lookedFor: [], indications: [{ kind: 'crack', atMm: 5 }] }],
+    ['lack of fusion where nobody answered', 'shop-bead', 'fusion', {}, { fusionComplete: null, lookedFor: [], indications: [{ kind: 'lack-of-fusion', atMm: 5 }] }],
+    ['a crater that is not filled', 'shop-bead', 'crater', {}, { cratersFilled: false, lookedFor: [] }],
+    ['a width out of the band beside one not read', 'shop-bead', 'width-in-band', {}, { stations: [{ atMm: 5, widthMm: 12 }, { atMm: 9 }] }],
+    ['widths far apart beside one not read', 'shop-bead', 'width-consistency', {}, { stations: [{ atMm: 5, widthMm: 12 }, { atMm: 7, widthMm: 8 }, { atMm: 9 }] }],
+    ['one leg too short, the other not read', 'shop-bead', 'leg-size', {}, { stations: [{ atMm: 5, legBMm: 6 }] }],
+    ['one leg far too short, the other not read', 'structural-static.us', 'leg-size', {}, { stations: [{ atMm: 5, legAMm: 3 }, { atMm: 290 }] }],
+    ['legs short over more than a tenth, elsewhere not read', 'structural-static.us', 'leg-size', {}, { stations: [{ atMm: 5, legAMm: 6, legBMm: 7 }, { atMm: 100 }, { atMm: 290 }] }],
+    ['deep undercut beside one of no depth', 'structural-static.us', 'undercut', {}, { lookedFor: [], indications: [{ kind: 'undercut', atMm: 5, depthMm: 2 }, { kind: 'undercut', atMm: 9 }] }],
+    ['large pores beside one of no size', 'structural-static.us', 'porosity-per-inch', {}, { indications: [{ kind: 'pore', atMm: 5, diameterMm: 10 }, { kind: 'pore', atMm: 9 }] }],
+    ['convexity over every limit, with no width', 'structural-static.us', 'convexity', {}, { stations: [{ atMm: 5, convexityMm: 5 }] }],
+    ['undercut too deep for any plate', 'structural-static.us', 'undercut', noThickness, { indications: [{ kind: 'undercut', atMm: 5, lengthMm: 1, depthMm: 1.7 }] }],
+    ['a pore too large for any leg', 'iso5817-c', '2017', { nominalLegMm: null }, { indications: [{ kind: 'pore', atMm: 5, diameterMm: 2.1 }] }],
+    ['a pipe too large for any plate', 'iso5817-c', '2025', noThickness, { indications: [{ kind: 'crater-pipe', atMm: 5, depthMm: 1.1 }] }],
+  ])('%s', (_, set, rule, weld, inspection) => {
+    const card = judge(set, weld, inspection)
+    expect(findingOf(card, rule).verdict).toBe('reject')
+    expect(card.verdict).toBe('reject')
+  })
+})
+
+describe('what was seen does not stand for what was not:', () => {
+  it('a shallow undercut does not make up for not looking for undercut', () => {
+    const card = judge('shop-bead', {}, { ...notLookedFor('undercut'), indications: [{ kind: 'undercut', atMm: 5, lengthMm: 2, depthMm: 0.2 }] })
+    expect(findingOf(card, 'undercut')).toMatchObject({ verdict: 'not-measured', reason: 'not-looked-for' })
+  })
+
+  it('one good leg does not make up for the other', () => {
+    expect(findingOf(judge('structural-static.us', {}, gap('legBMm')), 'leg-size').verdict).toBe('not-measured')
+  })
+
+  it('an undercut within the everyday limit needs no length', () => {
+    const card = judge('structural-static.us', {}, { indications: [{ kind: 'undercut', atMm: 5, depthMm: 0.7 }] })
+    expect(findingOf(card, 'undercut').verdict).toBe('accept')
+  })
+
+  it('a thickness that only one of two rules needs does not stop a plate both accept from being looked at again', () => {
+    expect(findingOf(judge('iso5817-c', noThickness, {}), '5011')).toMatchObject({ verdict: 'not-measured', reason: 'no-thickness' })
+  })
+})
+
+describe('a rule does not apply', () => {
+  it.each<[set: string, rule: string, reason: string, weld: Partial<Weld>]>([
+    ['structural-static.us', 'leg-size', 'fillet-only', groove],
+    ['structural-static.us', 'reinforcement', 'groove-only', {}],
+    ['structural-cyclic.us', 'porosity-frequency', 'other-service', { stiffenerToWeb: true }],
+    ['structural-cyclic.us', 'porosity-per-inch', 'other-service', {}],
+    ['iso5817-d', '517', 'permitted', {}],
+    ['iso5817-b', '602', 'depends-on-application', {}],
+    ['iso5817-b', '511', 'not-recorded', groove],
+  ])('%s %s: %s', (set, rule, reason, weld) => {
+    expect(findingOf(judge(set, weld, {}), rule)).toMatchObject({ verdict: 'not-applicable', reason, margin: null })
+  })
+})
