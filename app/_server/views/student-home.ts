@@ -31,8 +31,19 @@ export async function studentHome(viewer: Viewer): Promise<StudentHome> {
   return { classes: shown, totals: say(learn, viewer.locale, 'totals', { coupons, time }) }
 }
 
-/** An exercise is behind the student once a test makes sense in it. */
-const isBehind = (skill: SkillRecord | undefined): boolean => skill?.advice === 'test'
+/** Readiness fades; that it was once reached is enough to go on. */
+const isBehind = (skill: SkillRecord | undefined): boolean => skill?.advice === 'test' || skill?.advice === 'stale'
+
+type Ranked = { readonly row: ExerciseRow; readonly skill: SkillRecord | undefined }
+
+/** What to go on with: the exercise last welded, until a test makes sense in it; then the first one not started after it. */
+function nextUp(rows: readonly Ranked[]): Ranked | null {
+  const time = ({ skill }: Ranked): number => skill?.lastCouponAt?.getTime() ?? -Infinity
+  const last = rows.reduce<Ranked | null>((latest, each) => (time(each) > (latest ? time(latest) : -Infinity) ? each : latest), null)
+  if (!last) return rows[0] ?? null
+  if (!isBehind(last.skill)) return last
+  return rows.slice(rows.indexOf(last) + 1).find(({ skill }) => !skill) ?? rows.find(({ skill }) => !isBehind(skill)) ?? last
+}
 
 function studentClass(
   viewer: Viewer, each: ClassRecord & { booth: number | null }, exercises: readonly ClassExerciseRecord[],
@@ -49,12 +60,11 @@ function studentClass(
     }
     return { row, skill }
   })
-  const next = rows.find(({ row, skill }) => row.after === null && !isBehind(skill)) ?? null
   return {
     id: each.id,
     heading: each.booth === null ? say(learn, locale, 'noBooth', { name: each.name }) : say(learn, locale, 'classTitle', { name: each.name, booth: each.booth }),
     term: each.term.name,
-    next: next?.row ?? null,
+    next: nextUp(rows)?.row ?? null,
     exercises: rows.map(({ row }) => row),
   }
 }
