@@ -26,6 +26,7 @@ const BY_RULE: Readonly<Record<string, Symptom>> = {
   'width-consistency': 'width-uneven', 'leg-balance': 'legs-unequal', crack: 'crack', fusion: 'lack-of-fusion', crater: 'crater',
   undercut: 'undercut', porosity: 'porosity', restart: 'poor-restart', overlap: 'overlap', convexity: 'convex',
   'porosity-per-inch': 'porosity', 'porosity-per-12-inches': 'porosity', 'porosity-frequency': 'porosity', 'porosity-diameter': 'porosity',
+  'porosity-across-tension': 'porosity', 'root-concavity': 'root-concavity', 'melt-through': 'excess-penetration',
   '100': 'crack', '104': 'crater-crack', '2017': 'porosity', '2025': 'crater', '401': 'lack-of-fusion', '402': 'incomplete-penetration',
   '4021': 'incomplete-penetration', '501': 'undercut', '5011': 'undercut', '5012': 'undercut', '5013': 'root-concavity',
   '502': 'reinforcement-high', '503': 'convex', '504': 'excess-penetration', '506': 'overlap', '507': 'misalignment', '5071': 'misalignment',
