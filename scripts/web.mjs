@@ -43,7 +43,7 @@ export async function startWeb({ mode, host, port, env, log }) {
   const args = ['--import', path.join(import.meta.dirname, 'leash.mjs'), next, mode, '-H', host, '-p', String(port)]
   const child = startApart(process.execPath, args, {
     cwd: ROOT, stdio: ['ignore', out, out, 'ipc'],
-    env: { ...process.env, NODE_ENV: mode === 'dev' ? 'development' : 'production', NEXT_TELEMETRY_DISABLED: '1', ...env },
+    env: { ...process.env, NODE_ENV: mode === 'dev' ? 'development' : 'production', NEXT_TELEMETRY_DISABLED: '1', TOELINE_LEASHED_BY: String(process.pid), ...env },
   })
   if (typeof out === 'number') fs.closeSync(out)
   const identity = identify(Number(child.pid))

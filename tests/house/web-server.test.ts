@@ -65,7 +65,7 @@ describe('the web server', () => {
     const server = "require('http').createServer(() => {}).listen(0, () => console.log(process.pid))"
     const parent = spawn(process.execPath, ['--input-type=module', '-e', `
       import { startApart } from '${scripts}/processes.mjs'
-      startApart(process.execPath, ['--import', '${scripts}/leash.mjs', '-e', ${JSON.stringify(server)}], { stdio: ['ignore', 'inherit', 'inherit', 'ipc'] })
+      startApart(process.execPath, ['--import', '${scripts}/leash.mjs', '-e', ${JSON.stringify(server)}], { stdio: ['ignore', 'inherit', 'inherit', 'ipc'], env: { ...process.env, TOELINE_LEASHED_BY: String(process.pid) } })
     `], { stdio: ['ignore', 'pipe', 'inherit'] })
     const pid = await new Promise<number>((resolve) => parent.stdout.once('data', (chunk: Buffer) => resolve(Number(chunk.toString()))))
     const identity = identify(pid)
