@@ -38,7 +38,7 @@ export function rememberedSecret(folder) {
  * @param {{ mode: 'start' | 'dev', host: string, port: number, env: Record<string, string>, log?: string }} options log: a file for what it prints; the terminal without one
  */
 export async function startWeb({ mode, host, port, env, log }) {
-  const out = log ? fs.openSync(log, 'a', 0o600) : 'inherit'
+  const out = log ? fs.openSync(log, 'w', 0o600) : 'inherit'
   const next = path.join(ROOT, 'node_modules/next/dist/bin/next')
   const args = ['--import', path.join(import.meta.dirname, 'leash.mjs'), next, mode, '-H', host, '-p', String(port)]
   const child = startApart(process.execPath, args, {
