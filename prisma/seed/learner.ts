@@ -16,7 +16,7 @@ export type Learner = {
   /** Coupons of practice before a knot comes undone; until then the level stays below `plateau`. 0 for most. */
   readonly knotUntil: number
   readonly plateau: number
-  /** How much of what was learned stays after a long break, per 100 days. */
+  /** The share of what was learned that is still there after 100 days without practice. */
   readonly kept: number
   /** Strengths and weak points: added to the level, facet by facet. */
   readonly offsets: Skill
@@ -33,11 +33,11 @@ export function learnerOf(dice: Dice): Learner {
   const knotted = dice.chance(0.3)
   return {
     start: dice.normal(-1.2, 0.4),
-    ceiling: dice.normal(1.05, 0.6),
+    ceiling: dice.normal(1, 0.65),
     pace: dice.logNormal(5, 0.4),
     knotUntil: knotted ? dice.whole(9, 16) : 0,
     plateau: dice.normal(-0.4, 0.25),
-    kept: dice.between(0.35, 0.75),
+    kept: dice.between(0.15, 0.55),
     offsets: eachFacet((facet) => dice.normal(0.05, 0.25) - (facet === weak ? dice.between(0.5, 1) : 0) - (facet === alsoWeak ? dice.between(0.3, 0.6) : 0)),
     attendance: dice.between(0.78, 0.96),
     couponsPerEvening: dice.between(2, 3.6),
@@ -45,16 +45,29 @@ export function learnerOf(dice: Dice): Learner {
 }
 
 /** What a student's hand remembers of one exercise. */
-export type Memory = { practice: number; lastDay: number | null }
+export type Memory = {
+  practice: number
+  /** The share of it that is out of reach for now. It comes back faster than it was learned. */
+  rust: number
+  lastDay: number | null
+}
 
 /** A few days undo nothing; longer ones undo practice little by little. */
 const GRACE_DAYS = 4
 
-/** Practice goes stale between two evenings. */
+const RUST_LEFT_PER_COUPON = 0.7
+
+/** Hands go rusty between two evenings. */
 export function rest(memory: Memory, day: number, learner: Learner): void {
-  if (memory.lastDay === null) return
-  const idle = Math.max(0, day - memory.lastDay - GRACE_DAYS)
-  memory.practice *= learner.kept ** (idle / 100)
+  const idle = memory.lastDay === null ? 0 : Math.max(0, day - memory.lastDay - GRACE_DAYS)
+  memory.rust = 1 - (1 - memory.rust) * learner.kept ** (idle / 100)
+  memory.lastDay = day
+}
+
+/** One coupon more. */
+export function practiseOnce(memory: Memory): void {
+  memory.practice += 1
+  memory.rust *= RUST_LEFT_PER_COUPON
 }
 
 /**
@@ -62,10 +75,10 @@ export function rest(memory: Memory, day: number, learner: Learner): void {
  *
  * @param carriedOver what practice of other exercises brings along, in coupons
  */
-export function levelOf(learner: Learner, practice: number, difficulty: number, carriedOver: number): number {
+export function levelOf(learner: Learner, { practice, rust }: Memory, difficulty: number, carriedOver: number): number {
   const begin = learner.start - difficulty + 0.7 * (1 - Math.exp(-carriedOver / 25))
   const end = Math.max(begin, learner.ceiling - difficulty / 2)
-  const level = begin + (end - begin) * (1 - Math.exp(-practice / learner.pace))
+  const level = begin + (end - begin) * (1 - Math.exp(-practice / learner.pace)) * (1 - rust)
   return practice < learner.knotUntil ? Math.min(level, Math.max(begin, learner.plateau)) : level
 }
 

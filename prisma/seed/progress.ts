@@ -24,19 +24,18 @@ export type Progress = {
 }
 
 export const begin = (exercise: ExercisePlan): Progress => ({
-  exercise, memory: { practice: 0, lastDay: null }, coupons: 0, verdicts: [], state: startState(), passed: false, doneWith: false, failedAt: null,
+  exercise, memory: { practice: 0, rust: 0, lastDay: null }, coupons: 0, verdicts: [], state: startState(), passed: false, doneWith: false, failedAt: null,
 })
 
 /** The student's level in an exercise tonight, after what a pause has undone. */
 export function levelTonight(progress: Progress, all: Iterable<Progress>, learner: Learner, day: number): number {
   const { memory, exercise } = progress
   rest(memory, day, learner)
-  memory.lastDay = day
   let carriedOver = 0
   for (const other of all) {
     if (other !== progress) carriedOver += other.memory.practice * (other.exercise.process === exercise.process ? 1 : 0.5)
   }
-  return levelOf(learner, memory.practice, exercise.difficulty, carriedOver)
+  return levelOf(learner, memory, exercise.difficulty, carriedOver)
 }
 
 /** What an instructor's inspection adds: to the record, and to what the readiness model knows. */

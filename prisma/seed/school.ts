@@ -14,8 +14,8 @@ const SCHOOL = { name: 'Tamarack Fork Welding Center', slug: 'tamarack-fork' }
 /** Teaching goes round: last term these two classes had each other's instructor. */
 const TAUGHT_BEFORE: Partial<Record<Process, Process>> = { 'FCAW-S': 'FCAW-G', 'FCAW-G': 'FCAW-S' }
 const CODE_DAYS = 12
-/** How many of each class's meetings the small school keeps, the latest. */
-const SMALL_EVENINGS: Readonly<Record<TermKey, number>> = { earlier: 1, current: 4 }
+/** How many of a class's meetings the small school keeps, the latest; the class that meets now needs a few before tonight. */
+const smallEvenings = (term: TermKey, process: Process): number => (term === 'earlier' ? 1 : process === 'FCAW-S' ? 4 : 3)
 
 export type SchoolClass = {
   readonly id: string
@@ -85,7 +85,7 @@ export function found(asOf: Date, small: boolean, hashes: PasswordHashes, rows: 
       }))
       if (term === 'current') addCode(programId, id, teacher, asOf, dice.fork(`code/${process}`), rows)
       const evenings = eveningsOf(timetable, terms[term], asOf)
-      return { id, termId, term, process, instructorId: teacher, evenings: small ? evenings.slice(-SMALL_EVENINGS[term]) : evenings }
+      return { id, termId, term, process, instructorId: teacher, evenings: small ? evenings.slice(-smallEvenings(term, process)) : evenings }
     })
   })
   const booths = new Map<Process | null, number>()

@@ -1,4 +1,4 @@
-// The invented school, small: what the demonstration and the end-to-end tests stand on.
+// The invented school: what the demonstration and the end-to-end tests stand on. The small one goes through the database.
 import os from 'node:os'
 import path from 'node:path'
 import { mkdtempSync, rmSync } from 'node:fs'
@@ -21,6 +21,7 @@ import { parseLength } from '@/lib/units/length'
 import { COURSE } from '@/prisma/seed/course'
 import { SHOWCASE } from '@/prisma/seed/exercises-fcaw-s'
 import { COORDINATOR, INSTRUCTORS, KNOWN, PASSWORDS, students } from '@/prisma/seed/people'
+import type { Rows } from '@/prisma/seed/rows'
 import { invent, NotEmpty, seedDatabase } from '@/prisma/seed/seed-database'
 
 const asOf = new Date('2026-11-25T18:40:00Z')
@@ -108,6 +109,12 @@ describe('the evening that is going on', () => {
       const latest = Math.max(...rows.Coupon.map(({ receivedAt }) => receivedAt.getTime()), ...rows.Inspection.map(({ submittedAt }) => submittedAt.getTime()), ...rows.Comment.map(({ createdAt }) => createdAt.getTime()))
       expect(latest, moment).toBeLessThan(now.getTime())
       expect(Math.min(...waiting.map(({ receivedAt }) => receivedAt.getTime())), moment).toBeGreaterThan(now.getTime() - 2 * 3600_000)
+      const person = new Map(rows.Person.map(({ id, signInName }) => [id, signInName]))
+      const lap = rows.ExerciseVersion.find(({ title }) => title === showcase?.title)
+      const lapsOf = (signInName: string) => rows.Coupon.filter((coupon) => coupon.exerciseId === lap?.exerciseId && person.get(coupon.studentId) === signInName)
+      expect(lapsOf(KNOWN.withEstimate).filter(({ verdict }) => verdict !== null && verdict !== 'incomplete').length, moment).toBeGreaterThanOrEqual(5)
+      expect(lapsOf(KNOWN.withFew), moment).toHaveLength(3)
+      expect(lapsOf(KNOWN.beforeCautions), moment).toHaveLength(0)
       const [earlier, current] = rows.Term
       expect(earlier?.name, moment).not.toBe(current?.name)
       expect(earlier && current && earlier.endsOn < current.startsOn, moment).toBe(true)
@@ -217,9 +224,62 @@ describe('the standings', () => {
   })
 })
 
-describe('the tests taken in the large school', () => {
-  it('were passed and failed, each with its parts and a forecast made before the result', () => {
-    const { TestAttempt: attempts } = invent({ asOf, small: false }, hashes)
+describe('the large school', () => {
+  let rows: Rows
+  beforeAll(() => {
+    rows = invent({ asOf, small: false }, hashes)
+  }, 120_000)
+
+  type Coupon = Rows['Coupon'][number]
+  const rateOf = (coupons: readonly Coupon[]): number => {
+    const judged = coupons.filter(({ verdict }) => verdict === 'accept' || verdict === 'reject')
+    return judged.filter(({ verdict }) => verdict === 'accept').length / judged.length
+  }
+
+  it('has some five thousand coupons and twelve waiting at twelve booths', () => {
+    expect(rows.Coupon.length).toBeGreaterThan(4500)
+    expect(rows.Coupon.length).toBeLessThan(6000)
+    const waiting = rows.Coupon.filter(({ waitingSince }) => waitingSince !== null)
+    expect(waiting).toHaveLength(12)
+    expect(new Set(waiting.map(({ booth }) => booth)).size).toBe(12)
+  })
+
+  it('sees a first coupon pass once in four, a later one three times in four, and no exercise always or never', () => {
+    expect(rateOf(rows.Coupon.filter(({ number }) => number === 1))).toBeGreaterThan(0.18)
+    expect(rateOf(rows.Coupon.filter(({ number }) => number === 1))).toBeLessThan(0.36)
+    expect(rateOf(rows.Coupon.filter(({ number }) => number >= 10))).toBeGreaterThan(0.66)
+    expect(rateOf(rows.Coupon.filter(({ number }) => number >= 10))).toBeLessThan(0.86)
+    for (const { id } of rows.Exercise) {
+      const rate = rateOf(rows.Coupon.filter(({ exerciseId }) => exerciseId === id))
+      expect(rate).toBeGreaterThan(0.2)
+      expect(rate).toBeLessThan(0.9)
+    }
+  })
+
+  it('forgets over the holidays', () => {
+    const current = rows.Term[1]
+    if (!current) throw new Error('There is no current term.')
+    const ways = new Map<string, { before: Coupon[]; after: Coupon[] }>()
+    for (const coupon of rows.Coupon) {
+      const key = `${coupon.studentId} ${coupon.exerciseId}`
+      const way = ways.get(key) ?? { before: [], after: [] }
+      ways.set(key, way)
+      way[coupon.receivedAt < current.startsOn ? 'before' : 'after'].push(coupon)
+    }
+    const both = [...ways.values()].filter(({ before, after }) => before.length > 0 && after.length > 0)
+    expect(both.length).toBeGreaterThan(20)
+    expect(rateOf(both.flatMap(({ after }) => after.slice(0, 2)))).toBeLessThan(rateOf(both.flatMap(({ before }) => before.slice(-4))) - 0.05)
+  })
+
+  it('has students who see less on their own welds than their instructors do', () => {
+    const undercuts = (kind: string) => rows.Inspection.filter((each) => each.kind === kind && each.supersededAt === null)
+      .map(({ readings }) => readings.inspection.indications.filter((seen) => seen.kind === 'undercut').length)
+    const mean = (counts: readonly number[]) => counts.reduce((sum, count) => sum + count, 0) / counts.length
+    expect(mean(undercuts('self'))).toBeLessThan(0.85 * mean(undercuts('instructor')))
+  })
+
+  it('has tests passed and failed, each with its parts and a forecast made before the result', () => {
+    const attempts = rows.TestAttempt
     expect(attempts.filter(({ passed }) => passed).length).toBeGreaterThan(30)
     expect(attempts.filter(({ passed }) => !passed).length).toBeGreaterThan(15)
     for (const { parts, passed, forecast } of attempts) {
@@ -228,7 +288,7 @@ describe('the tests taken in the large school', () => {
       expect(forecast).toBeGreaterThan(0)
       expect(forecast).toBeLessThan(1)
     }
-  }, 120_000)
+  })
 })
 
 describe('another program in the same database', () => {
