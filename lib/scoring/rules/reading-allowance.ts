@@ -23,11 +23,12 @@ type Read = { readonly spans: readonly Stretch[]; readonly deepest: Stretch | nu
  */
 function pastNominal(rule: ReadingAllowance, nominal: number, evidence: Evidence): Read {
   const { stations, weld } = evidence
-  const bounds = stretches(stations.map((station) => station.atMm), weld.lengthMm)
+  const bounds = stretches(stations, weld.lengthMm)
   const spans: Stretch[] = []
   let deepest: Read['deepest'] = null
   let unread: Station | null = null
-  for (const [index, station] of stations.entries()) {
+  for (let index = 0; index < stations.length; index++) {
+    const station = stations[index] as Station
     const whole = readingAt(station, rule.reading)
     if (whole === null) unread ??= station
     const value = whole ?? atMost(station, rule.reading)
@@ -42,6 +43,11 @@ function pastNominal(rule: ReadingAllowance, nominal: number, evidence: Evidence
     if (deepest === null || size > deepest.size) deepest = span
   }
   return { spans, deepest, unread }
+}
+
+/** The limit on a reading that may go so far past nominal. */
+function limitPast(rule: ReadingAllowance, nominal: number, by: number): Finding['limit'] {
+  return rule.side === 'below' ? { min: nominal - by, max: null } : { min: null, max: nominal + by }
 }
 
 /**
@@ -59,9 +65,7 @@ export function readingAllowance(rule: ReadingAllowance): Judge {
     if (nominal === null || beyond === null) {
       return notMeasured(rule, 'mm', reasonWithout(unknownIn(nominal === null ? rule.nominal : rule.beyond, weld, null), weld))
     }
-    const limitAt = (past: number): Finding['limit'] =>
-      rule.side === 'below' ? { min: nominal - past, max: null } : { min: null, max: nominal + past }
-    if (stations.length === 0) return notMeasured(rule, 'mm', 'no-stations', limitAt(0))
+    if (stations.length === 0) return notMeasured(rule, 'mm', 'no-stations', limitPast(rule, nominal, 0))
 
     const { spans, deepest, unread } = pastNominal(rule, nominal, evidence)
     const room = roomIn(rule.over, weld.lengthMm)
@@ -70,14 +74,14 @@ export function readingAllowance(rule: ReadingAllowance): Judge {
     const margin = Math.min(marginBeyond, -sustained)
     if (deepest === null || (unread !== null && !isOutside(margin))) {
       const at = unread?.atMm ?? 0
-      return notMeasured(rule, 'mm', reasonWithoutReading(rule.reading), limitAt(0), placeOf(at, at))
+      return notMeasured(rule, 'mm', reasonWithoutReading(rule.reading), limitPast(rule, nominal, 0), placeOf(at, at))
     }
 
     const used = mostBeyond(spans, 0, room, weld.lengthMm)
     const extent = used.lengthMm > 0 ? { measuredMm: used.lengthMm, maxMm: room.allowedMm, windowMm: room.windowMm } : undefined
     const bySustained = -sustained <= marginBeyond
     const decided = bySustained ? (spans.find((span) => span.size === sustained) ?? deepest) : deepest
-    const { min, max } = limitAt(bySustained ? 0 : beyond)
+    const { min, max } = limitPast(rule, nominal, bySustained ? 0 : beyond)
     return judged(rule, {
       unit: 'mm', measured: decided.reading, min, max, margin,
       where: placeOf(decided.fromMm, decided.toMm), resolution: evidence.gaugeResolutionMm, extent,

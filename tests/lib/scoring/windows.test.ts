@@ -68,19 +68,21 @@ it('measures what is beyond a size in the worst window', () => {
   }))
 })
 
+const at = (...places: number[]) => [...places].sort((a, b) => a - b).map((atMm) => ({ atMm }))
+
 it('gives each station the stretch half-way to its neighbours, and the ends to the ends', () => {
-  expect(stretches([10, 30, 80], 100)).toEqual([0, 20, 20, 55, 55, 100])
-  expect(stretches([40], 100)).toEqual([0, 100])
+  expect(stretches(at(10, 30, 80), 100)).toEqual([0, 20, 20, 55, 55, 100])
+  expect(stretches(at(40), 100)).toEqual([0, 100])
   expect(stretches([], 100)).toEqual([])
 })
 
 it('gives stations at one place the same stretch', () => {
-  expect(stretches([20, 60, 60], 100)).toEqual([0, 40, 40, 100, 40, 100])
+  expect(stretches(at(20, 60, 60), 100)).toEqual([0, 40, 40, 100, 40, 100])
 })
 
 it('covers the weld with stretches, without gap or overlap', () => {
   fc.assert(fc.property(fc.uniqueArray(quarters(WELD), { minLength: 1, maxLength: 9 }), (places) => {
-    const bounds = stretches([...places].sort((a, b) => a - b), WELD)
+    const bounds = stretches(at(...places), WELD)
     expect([bounds[0], bounds.at(-1)]).toEqual([0, WELD])
     for (let i = 1; i < bounds.length - 1; i += 2) expect(bounds[i]).toBe(bounds[i + 1])
   }))
