@@ -1,6 +1,6 @@
 // AWS D1.1 visual acceptance, Table 6.1 (8.1 from 2020), and its profile clause. The numbers below were typed from the sources named
 // beside them, once in inches and once in millimetres, and not from the criteria they check.
-import type { Indication, Station, Weld } from '@/lib/scoring/types'
+import type { Indication, Weld } from '@/lib/scoring/types'
 import { casesOf, GROOVE, oneBadStretch, type Change, type LimitCase } from './limits-case'
 
 const TABLE = 'AWS D1.1:2000 Table 6.1, one-page scan'
@@ -45,9 +45,9 @@ export const METRIC_BOOK: Book = {
   inch: 25, counted: 1, perInch: 10, perFoot: 20, spacing: 100, diameter: 2.5,
 }
 
-type Rules = (rule: string, source: string) => ReturnType<typeof casesOf>
+export type Rules = (rule: string, source: string) => ReturnType<typeof casesOf>
 
-const seen = (indications: readonly Indication[], weld: Partial<Weld> = {}): Change => ({ indications, weld })
+export const seen = (indications: readonly Indication[], weld: Partial<Weld> = {}): Change => ({ indications, weld })
 
 export function soundnessCases(of: Rules, source: string): readonly LimitCase[] {
   const [crack, fusion, crater] = [of('crack', source), of('fusion', source), of('crater', source)]
@@ -113,7 +113,7 @@ function legCases(of: Rules, { unit, half, legs: [small, smallShort, medium, med
   ]
 }
 
-const run = (book: Book, depth: number, from: number, length: number, toe: 'A' | 'B' = 'A'): Indication =>
+export const run = (book: Book, depth: number, from: number, length: number, toe: 'A' | 'B' = 'A'): Indication =>
   ({ kind: 'undercut', atMm: from * book.unit, lengthMm: length * book.unit, depthMm: depth * book.unit, toe })
 
 function staticUndercutCases(of: Rules, book: Book): readonly LimitCase[] {
@@ -171,7 +171,7 @@ function acrossTensionCases(of: Rules, source: string): readonly LimitCase[] {
   ]
 }
 
-const overlapCases = (of: Rules): readonly LimitCase[] => [
+export const overlapCases = (of: Rules): readonly LimitCase[] => [
   of('overlap', PROFILE).accepts('none', {}),
   of('overlap', PROFILE).rejects('any', seen([{ kind: 'overlap', atMm: 5 }])),
 ]
@@ -231,35 +231,6 @@ function cyclicCases(book: Book): readonly LimitCase[] {
   ]
 }
 
-const TEST = 'City of Los Angeles certified-welder performance test summary; AWS D1.1:2000 4.8.1 in the AWS forum'
-const MEMORY = 'From memory'
-
-function qualificationCases(book: Book): readonly LimitCase[] {
-  const of: Rules = (rule, source) => casesOf(`qualification-visual.${book.system}`, rule, source)
-  const { unit, half, undercut, reinforcement: [, max], deeper } = book
-  const leg = of('leg-size', MEMORY)
-  const all = (legMm: number): Change => ({ weld: { nominalLegMm: 8 }, at: { legAMm: legMm, legBMm: legMm } })
-  const groove = (at: Omit<Station, 'atMm'>): Change => ({ weld: GROOVE, at })
-  return [
-    ...soundnessCases(of, TEST), ...convexityCases(of, book), ...overlapCases(of),
-    leg.accepts('nominal', all(8)),
-    leg.rejects('a hair under', all(7.99)),
-    leg.rejects('one short station: no tenth is given', { weld: { nominalLegMm: 8 }, stations: oneBadStretch(['legAMm', 'legBMm'], 8, 7.9, 4, 400) }),
-    ...of('undercut', TEST).edge('deep, however short', (depth) => seen([run(book, depth, 1, 0.1)]), undercut, undercut + half),
-    ...of('reinforcement', TEST).edge('face', (height) => groove({ reinforcementMm: height * unit }), max, max + half),
-    of('porosity', 'An inspector’s notes on the fillet break test').rejects('any pore on a fillet', seen([pore(book, 1, 0.01)])),
-    of('porosity', 'An inspector’s notes on the fillet break test').accepts('none', {}),
-    ...of('root-concavity', MEMORY).edge('root', (depth) => groove({ rootConcavityMm: depth * unit }), deeper, deeper + half),
-    ...of('melt-through', MEMORY).edge('root', (height) => groove({ penetrationMm: height * unit }), max, max + half),
-    ...['root-concavity', 'melt-through'].flatMap((rule) => [
-      of(rule, MEMORY).ignores('not recorded', { weld: GROOVE }),
-      of(rule, MEMORY).ignores('a fillet', { at: { rootConcavityMm: 9, penetrationMm: 9 } }),
-    ]),
-    ...['leg-size', 'porosity'].map((rule) => of(rule, MEMORY).ignores('a groove', { weld: GROOVE })),
-    of('reinforcement', MEMORY).ignores('a fillet', {}),
-  ]
-}
-
 export const structuralCases: readonly LimitCase[] = [INCH_BOOK, METRIC_BOOK].flatMap((book) => [
-  ...staticCases(book), ...cyclicCases(book), ...qualificationCases(book),
+  ...staticCases(book), ...cyclicCases(book),
 ])
