@@ -12,13 +12,14 @@ const upward = { volts: [17, 18.5], wireFeed: [180, 230], travel: [4, 7], travel
 
 const wire35 = { electrode: 'ER70S-6', wire: 0.035 } as const
 
+// The first bead opens nothing: the shop rule's band for this wire is so narrow that the model seldom calls anyone ready in it.
 export const gmaw: readonly ExercisePlan[] = [
   fillet('GMAW', {
     key: 'gmaw-1f-lap', opensAfter: null, difficulty: 0, electrode: 'ER70S-6', wire: 0.045, joint: 'lap', position: '1F', plate: 1 / 4, leg: 5 / 32,
     length: 6, passes: 1, stations: 6, gauge: 'in64', judgedBy: 'shop-bead', card: { ...shortCircuit, wireFeed: [160, 220] },
   }),
   fillet('GMAW', {
-    key: 'gmaw-2f-lap', opensAfter: 'gmaw-1f-lap', difficulty: 0.1, ...wire35, joint: 'lap', position: '2F', plate: 1 / 4, leg: 3 / 16,
+    key: 'gmaw-2f-lap', opensAfter: null, difficulty: 0.1, ...wire35, joint: 'lap', position: '2F', plate: 1 / 4, leg: 3 / 16,
     length: 6, passes: 1, stations: 6, judgedBy: 'structural-static.us', card: shortCircuit,
     cardBefore: { ...shortCircuit, volts: [17, 18.5], wireFeed: [190, 250] },
   }),
@@ -31,7 +32,7 @@ export const gmaw: readonly ExercisePlan[] = [
     length: 6, passes: 1, stations: 6, judgedBy: 'structural-static.us', card: spray,
   }),
   fillet('GMAW', {
-    key: 'gmaw-1f-corner', opensAfter: 'gmaw-1f-lap', difficulty: 0.15, ...wire35, joint: 'corner', position: '1F', plate: 1 / 4, leg: 3 / 16,
+    key: 'gmaw-1f-corner', opensAfter: 'gmaw-2f-lap', difficulty: 0.15, ...wire35, joint: 'corner', position: '1F', plate: 1 / 4, leg: 3 / 16,
     length: 6, passes: 1, stations: 6, judgedBy: 'structural-static.us', card: shortCircuit,
   }),
   fillet('GMAW', {
