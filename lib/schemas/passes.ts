@@ -1,11 +1,11 @@
 import * as z from 'zod'
 import { POLARITIES } from '../procedure/process'
 import type { PassSettings } from '../procedure/booth-card'
-import { parseAmps } from '../units/current'
-import { parseDuration } from '../units/duration'
-import { parseVolts } from '../units/voltage'
-import { parseWireFeedSpeed } from '../units/wire-feed-speed'
-import { lengthField, quantityField, textField, type Reader } from './field'
+import { amps, formatAmps, parseAmps } from '../units/current'
+import { formatDuration, parseDuration, seconds } from '../units/duration'
+import { formatVolts, parseVolts, volts } from '../units/voltage'
+import { formatWireFeedSpeed, parseWireFeedSpeed, wireFeedMmPerS } from '../units/wire-feed-speed'
+import { alongWeld, lengthField, settingField, textField, type Reader } from './field'
 
 /** Largest settings taken, above any arc welding set a class uses; a slipped decimal point is caught here. */
 const MOST = { amps: 2000, volts: 100, wireFeedMmPerS: 1000, stickOutMm: 150, arcSeconds: 4 * 3600, gasCharacters: 20 }
@@ -21,14 +21,20 @@ export const blankPass = (): PassForm => ({
 
 /** One pass as typed, in the reader's units: wire feed in in/min or m/min, the rest by their own units. */
 function passSchema(reader: Reader, weldLengthMm: number) {
-  const wireFeed = (text: string): number => parseWireFeedSpeed(text, reader.units === 'in' ? 'in/min' : 'm/min')
+  const feedUnit = reader.units === 'in' ? 'in/min' : 'm/min'
+  const wireFeed = {
+    parse: (text: string) => parseWireFeedSpeed(text, feedUnit),
+    example: reader.units === 'in' ? '90 in/min' : '2.3 m/min',
+    most: MOST.wireFeedMmPerS,
+    mostText: formatWireFeedSpeed(wireFeedMmPerS(MOST.wireFeedMmPerS), { unit: feedUnit, digits: 0 }),
+  }
   return z.strictObject({
-    amps: quantityField(reader, parseAmps, '140', MOST.amps),
-    volts: quantityField(reader, parseVolts, '18.5', MOST.volts),
-    wireFeed: quantityField(reader, wireFeed, reader.units === 'in' ? '90 in/min' : '2.3 m/min', MOST.wireFeedMmPerS),
-    stickOut: lengthField(reader, MOST.stickOutMm),
-    arcTime: quantityField(reader, parseDuration, '1:30', MOST.arcSeconds),
-    length: lengthField(reader, weldLengthMm),
+    amps: settingField(reader, { parse: parseAmps, example: '140', most: MOST.amps, mostText: formatAmps(amps(MOST.amps)) }),
+    volts: settingField(reader, { parse: parseVolts, example: '18.5', most: MOST.volts, mostText: formatVolts(volts(MOST.volts), 0) }),
+    wireFeed: settingField(reader, wireFeed),
+    stickOut: lengthField(reader, MOST.stickOutMm, 'tooMuchSet'),
+    arcTime: settingField(reader, { parse: parseDuration, example: '1:30', most: MOST.arcSeconds, mostText: formatDuration(seconds(MOST.arcSeconds)) }),
+    length: alongWeld(reader, weldLengthMm),
     gas: textField(reader, MOST.gasCharacters),
     polarity: z.enum(POLARITIES).nullable(),
   }).transform((row): PassSettings => ({

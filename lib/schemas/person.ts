@@ -1,13 +1,17 @@
 import * as z from 'zod'
 import { problems } from '../language/problems'
 import { LOCALES, say } from '../language/say'
-import type { Reader } from './field'
+import { tidyText, type Reader } from './field'
 import { passwordProblem } from './password'
 
 const SIGN_IN_NAME = /^[a-z0-9](?:[a-z0-9.@_-]{1,38}[a-z0-9])$/
 
+const MOST_NAME = 80
+
+/** A name on one line, tidied before it is measured. */
 const nameField = (reader: Reader) =>
-  z.string().trim().min(1, say(problems, reader.locale, 'required')).max(80, say(problems, reader.locale, 'tooLong', { most: 80 }))
+  z.string().transform((text) => tidyText(text).replace(/\s+/g, ' '))
+    .pipe(z.string().min(1, say(problems, reader.locale, 'required')).max(MOST_NAME, say(problems, reader.locale, 'tooLong', { most: MOST_NAME })))
 
 const signInNameField = (reader: Reader) =>
   z.string().transform((text) => text.normalize('NFKC').trim().toLowerCase()).refine((text) => SIGN_IN_NAME.test(text), say(problems, reader.locale, 'signInName'))

@@ -3,15 +3,15 @@ import { problems } from '../language/problems'
 import { say } from '../language/say'
 import { INDICATION_KINDS, type Indication, type Inspection, type Station } from '../scoring/types'
 import { formatForReader } from '../units/display'
-import { lengthField, type Reader } from './field'
+import { alongWeld, isPastEnd, lengthField, type Reader } from './field'
 
 /** More than a class coupon can show; the gauge in the hand stops sooner. */
 const MOST_STATIONS = 60
 const MOST_INDICATIONS = 200
 const MOST_SIZE_MM = 75
 const MOST_DEPTH_MM = 25
-/** A reading typed at the very end of the weld may round a hair past it. */
-const END_SLACK_MM = 0.05
+/** Two places closer than this are one place: 2 in and 50.8 mm differ in the last bit. */
+const SAME_PLACE_MM = 1e-6
 
 export type ReadingsFrame = Reader & { readonly lengthMm: number; readonly gaugeResolutionMm: number }
 
@@ -37,25 +37,16 @@ function measured<K extends string>(values: Readonly<Record<K, number | null>>):
  */
 export function readingsSchema(frame: ReadingsFrame) {
   const length = formatForReader(frame.lengthMm, frame.units)
-  const place = lengthField(frame, Infinity)
+  const place = alongWeld(frame, frame.lengthMm)
   const size = lengthField(frame, MOST_SIZE_MM)
   const depth = lengthField(frame, MOST_DEPTH_MM)
   const told = (key: Parameters<typeof say<keyof typeof problems.en>>[2], values: Record<string, string | number> = {}) =>
     say(problems, frame.locale, key, values)
 
-  const atField = z.string().transform((text, context): number => {
-    const parsed = place.safeParse(text)
-    const value = parsed.success ? parsed.data : null
-    if (value === null) {
-      const message = parsed.success ? told('required') : (parsed.error.issues[0]?.message ?? told('required'))
-      context.addIssue({ code: 'custom', message })
-      return z.NEVER
-    }
-    if (value > frame.lengthMm + END_SLACK_MM) {
-      context.addIssue({ code: 'custom', message: told('beyondWeld', { length, typed: text.trim() }) })
-      return z.NEVER
-    }
-    return Math.min(value, frame.lengthMm)
+  const atField = place.transform((value, context): number => {
+    if (value !== null) return value
+    context.addIssue({ code: 'custom', message: told('required') })
+    return z.NEVER
   })
 
   const boxesOf = Object.fromEntries(STATION_BOXES.map((name) => [name, LARGE.includes(name) ? size : depth])) as Record<StationBox, typeof size>
@@ -70,7 +61,7 @@ export function readingsSchema(frame: ReadingsFrame) {
     toe: z.enum(['A', 'B']).nullable(),
   }).transform((row, context): Indication => {
     let lengthMm = row.length
-    if (lengthMm !== null && row.at + lengthMm > frame.lengthMm + END_SLACK_MM) {
+    if (lengthMm !== null && isPastEnd(row.at + lengthMm, frame.lengthMm)) {
       context.addIssue({ code: 'custom', path: ['length'], message: told('runsOff', { from: formatForReader(row.at, frame.units), length }) })
     }
     if (lengthMm !== null) lengthMm = Math.min(lengthMm, frame.lengthMm - row.at)
@@ -88,12 +79,9 @@ export function readingsSchema(frame: ReadingsFrame) {
     cratersFilled: z.boolean().nullable(),
     fusionComplete: z.boolean().nullable(),
   }).superRefine((value, context) => {
-    const seen = new Map<number, number>()
     value.stations.forEach((row, index) => {
-      if (seen.has(row.atMm)) {
-        context.addIssue({ code: 'custom', path: ['stations', index, 'at'], message: told('twoStationsAtOnce', { typed: formatForReader(row.atMm, frame.units) }) })
-      }
-      seen.set(row.atMm, index)
+      if (!value.stations.slice(0, index).some((before) => Math.abs(before.atMm - row.atMm) < SAME_PLACE_MM)) return
+      context.addIssue({ code: 'custom', path: ['stations', index, 'at'], message: told('twoStationsAtOnce', { typed: formatForReader(row.atMm, frame.units) }) })
     })
   })
 
