@@ -1,5 +1,6 @@
 import { drawings } from '@/lib/language/drawings'
 import { say, type Locale } from '@/lib/language/say'
+import { countText, shareText } from '@/lib/reports/share-text'
 import { TableRegion } from '../ui/table-region'
 
 export type PassRateRow = {
@@ -8,8 +9,10 @@ export type PassRateRow = {
   readonly passed: number
   /** How many were judged; 0 where nobody has been yet. */
   readonly n: number
-  /** The 95 % Wilson interval of the rate; null when n is 0. */
+  /** The 95 % Wilson interval of the rate; null when there are too few to say one. */
   readonly interval: { readonly low: number; readonly high: number } | null
+  /** Under the count: what is not in it, or that it is too small to compare. */
+  readonly note?: string
 }
 
 type PassRateBarsProps = {
@@ -35,12 +38,12 @@ export function PassRateBars({ title, groupWord, rows, locale }: PassRateBarsPro
             <th scope="col" className="py-2 pr-3 font-head text-lg leading-tight font-semibold">
               {groupWord}
             </th>
-            <th scope="col" className="w-2/5 min-w-28 py-2 font-head text-lg leading-tight font-semibold">
+            <th scope="col" className="w-[30%] min-w-24 py-2 font-head text-lg leading-tight font-semibold">
               {say(drawings, locale, 'passRate')}
               <span aria-hidden="true" className="flex justify-between text-base text-ink-2">
                 <span>0</span>
-                <span>0.5</span>
-                <span>1</span>
+                <span>50</span>
+                <span>100 %</span>
               </span>
             </th>
             <th scope="col" className="py-2 pl-3 text-right font-head text-lg leading-tight font-semibold">
@@ -57,16 +60,19 @@ export function PassRateBars({ title, groupWord, rows, locale }: PassRateBarsPro
               <td className="py-2">
                 {row.interval && <Bar rate={row.passed / row.n} low={row.interval.low} high={row.interval.high} />}
               </td>
-              <td className="py-2 pl-3 text-right leading-tight">
-                <span className="figures block text-lg whitespace-nowrap">
-                  {row.n === 0 ? say(drawings, locale, 'nobodyYet') : say(drawings, locale, 'passedOf', { passed: row.passed, n: row.n })}
-                </span>
-                {row.interval && (
-                  <span className="block text-base text-ink-2">
-                    {(row.passed / row.n).toFixed(2)}{' '}
-                    <span className="whitespace-nowrap">({say(drawings, locale, 'fromTo', { low: row.interval.low.toFixed(2), high: row.interval.high.toFixed(2) })})</span>
+              <td className="w-[45%] py-2 pl-3 text-right leading-tight">
+                <span className="flex flex-wrap items-baseline justify-end gap-x-3">
+                  <span className="figures text-lg whitespace-nowrap">
+                    {row.n === 0 ? say(drawings, locale, 'nobodyYet') : say(drawings, locale, 'passedOf', { passed: countText(row.passed, locale), n: countText(row.n, locale) })}
                   </span>
-                )}
+                  {row.interval && (
+                    <span className="text-base text-ink-2">
+                      {shareText(row.passed / row.n)}{' '}
+                      <span className="whitespace-nowrap">({say(drawings, locale, 'fromTo', { low: shareText(row.interval.low), high: shareText(row.interval.high) })})</span>
+                    </span>
+                  )}
+                </span>
+                {row.note && <span className="block text-base text-ink-2">{row.note}</span>}
               </td>
             </tr>
           ))}

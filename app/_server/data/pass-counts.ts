@@ -61,6 +61,8 @@ export type CouponVerdict = {
   /** The instructor's; null before the first look. */
   readonly verdict: 'accept' | 'reject' | 'incomplete' | null
   readonly mark: number | null
+  /** The student's own. */
+  readonly selfVerdict: 'accept' | 'reject' | 'incomplete' | null
 }
 
 /** A student's coupons in every exercise, in the order the server received them. Empty when they are not the viewer's to see. */
@@ -68,6 +70,6 @@ export async function listCouponVerdicts(viewer: Viewer, studentId: string): Pro
   return db().coupon.findMany({
     where: { AND: [{ programId: viewer.programId, studentId }, couponScope(viewer)] },
     orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
-    select: { exerciseId: true, number: true, receivedAt: true, verdict: true, mark: true },
+    select: { exerciseId: true, number: true, receivedAt: true, verdict: true, mark: true, selfVerdict: true },
   })
 }
