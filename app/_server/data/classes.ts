@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope, taughtClassScope } from './scope'
+import { classScope, studentScope, taughtClassScope } from './scope'
 
 export type ClassRecord = {
   readonly id: string
@@ -64,6 +64,17 @@ export async function listOwnClasses(viewer: Viewer): Promise<(ClassRecord & { b
     select: { ...select, enrolments: { where: { programId, personId }, select: { booth: true } } },
   })
   return rows.map(({ enrolments, ...row }) => ({ ...toClass(row), booth: enrolments[0]?.booth ?? null }))
+}
+
+/** The classes a student is or was in, latest term first, as far as the viewer can see them. Empty when the student is not theirs to see. */
+export async function listStudentClasses(viewer: Viewer, studentId: string): Promise<ClassRecord[]> {
+  const enrolled = { some: { programId: viewer.programId, personId: studentId, person: studentScope(viewer) } }
+  const rows = await db().class.findMany({
+    where: { AND: [classScope(viewer), { enrolments: enrolled }] },
+    orderBy: [{ term: { startsOn: 'desc' } }, { name: 'asc' }],
+    select,
+  })
+  return rows.map(toClass)
 }
 
 /** Active students of a class by booth, then name. Staff only; empty for anyone else. */

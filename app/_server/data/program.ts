@@ -50,7 +50,8 @@ export async function setReadinessRule(viewer: Viewer, settings: ReadinessSettin
 }
 
 /**
- * Works out every student's standing again under the program's present rule, one at a time, so that a class at work never waits long.
+ * Works out again, under the program's present rule, the standings of everyone in a class that is not archived: those are what boards show.
+ * One at a time, so that a class at work never waits long.
  *
  * @returns how many there were
  * @throws Refusal NOT_FOUND for anyone but the coordinator
@@ -59,7 +60,8 @@ export async function refreshStandings(viewer: Viewer): Promise<number> {
   const program = await db().program.findFirst({ where: coordinated(viewer), select: { id: true } })
   if (!program) throw notFound()
   const keys = await db().skillSummary.findMany({
-    where: { programId: program.id }, select: { programId: true, studentId: true, exerciseId: true },
+    where: { programId: program.id, student: { enrolments: { some: { programId: program.id, withdrawnAt: null, class: { archivedAt: null } } } } },
+    select: { programId: true, studentId: true, exerciseId: true },
   })
   for (const key of keys) {
     await db().$transaction(async (tx) => {

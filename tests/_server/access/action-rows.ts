@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import * as account from '@/app/account/actions'
 import * as learn from '@/app/learn/actions'
+import * as program from '@/app/program/actions'
 import * as teach from '@/app/teach/actions'
 import { makeClassCode } from '@/app/_server/data/people'
 import { cleanReadings, couponForm } from '../../support/school'
@@ -40,6 +41,10 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   },
   'learn.sendComment': {
     allowed: SEES_COUPON.filter((who) => who !== 'coordinator'), call: ({ couponId }) => learn.sendComment({ couponId, body: 'Even toes.' }),
+  },
+  'program.saveReadinessRule': {
+    allowed: ['coordinator', 'foreign coordinator'],
+    call: () => program.saveReadinessRule({ readinessThreshold: '0.70', minimumCoupons: '5', staleAfterDays: '45' }),
   },
   'teach.sendInspection': {
     allowed: ['instructor'], fresh: true,

@@ -42,6 +42,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'classes.findClass': { seenBy: ['student', 'classmate', ...STAFF_OF_CLASS], call: (viewer, { school }) => classes.findClass(viewer, school.classId) },
   'classes.findTaughtClass': { seenBy: ['instructor'], call: (viewer, { school }) => classes.findTaughtClass(viewer, school.classId) },
   'classes.listOwnClasses': { seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => classes.listOwnClasses(viewer) },
+  'classes.listStudentClasses': { seenBy: SEES_COUPON, call: (viewer, { school }) => classes.listStudentClasses(viewer, school.people.student) },
   'classes.listClassStudents': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classes.listClassStudents(viewer, school.classId) },
   'comments.addComment': {
     seenBy: SEES_COUPON,
@@ -83,6 +84,8 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     seenBy: ['student', 'classmate', ...STAFF_OF_CLASS, 'foreign student', 'foreign instructor', 'foreign coordinator'],
     call: (viewer) => passCounts.countVerdicts(viewer),
   },
+  'pass-counts.listCountedClasses': { seenBy: EVERYONE, call: (viewer) => passCounts.listCountedClasses(viewer) },
+  'pass-counts.listCouponVerdicts': { seenBy: SEES_COUPON, call: (viewer, { school }) => passCounts.listCouponVerdicts(viewer, school.people.student) },
   'pass-counts.exerciseTitles': { seenBy: EVERYONE, call: (viewer) => passCounts.exerciseTitles(viewer) },
   'people.findStudent': { seenBy: SEES_COUPON, call: (viewer, { school }) => people.findStudent(viewer, school.people.student) },
   'people.ownAccount': { seenBy: EVERYONE, call: (viewer) => people.ownAccount(viewer) },
@@ -127,6 +130,14 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     ),
   },
   'photos.findPhotoHash': { seenBy: SEES_COUPON, call: async (viewer, fixture) => photos.findPhotoHash(viewer, await photoOf(fixture)) },
+  'program.setReadinessRule': {
+    seenBy: ['coordinator', 'foreign coordinator'], // of their own program, as the next count shows
+    call: (viewer) => changes(
+      () => program.setReadinessRule(viewer, { readinessThreshold: 0.7, minimumCoupons: 6, staleAfterDays: 30 }),
+      () => db().auditEvent.count({ where: { programId: viewer.programId, actorId: viewer.personId, action: 'program.readiness' } }),
+    ),
+  },
+  'program.refreshStandings': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => program.refreshStandings(viewer) },
   'program.findProgram': { seenBy: EVERYONE, call: (viewer) => program.findProgram(viewer) },
   'safety.findAcknowledgement': {
     seenBy: ['student', 'classmate', 'otherStudent'],
@@ -147,6 +158,20 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     call: async (viewer, { school }) => {
       await attempt(school)
       return attempts.listAttempts(viewer, school.people.student)
+    },
+  },
+  'test-attempts.countFirstAttempts': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
+    call: async (viewer, { school }) => {
+      await attempt(school)
+      return attempts.countFirstAttempts(viewer)
+    },
+  },
+  'test-attempts.listForecasts': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
+    call: async (viewer, { school }) => {
+      await attempt(school)
+      return attempts.listForecasts(viewer)
     },
   },
   'test-attempts.countAttempts': {
