@@ -35,18 +35,17 @@ export async function holdSkill(tx: Transaction, key: SkillKey): Promise<void> {
 }
 
 const couponSelect = {
-  receivedAt: true, weldedAt: true, verdict: true, waitingSince: true, mark: true, selfVerdict: true, selfMark: true,
-  passes: { select: { arcSeconds: true } },
+  receivedAt: true, weldedAt: true, verdict: true, mark: true, selfVerdict: true, selfMark: true,
   inspections: { where: { supersededAt: null }, select: { kind: true, scorecard: { include: { findings: true } } } },
 } as const
 
 type CouponRow = Prisma.CouponGetPayload<{ select: typeof couponSelect }>
 
-async function toRecord(programId: string, row: CouponRow, day: number): Promise<CouponRecord> {
+async function toRecord(tx: Transaction, programId: string, row: CouponRow, day: number): Promise<CouponRecord> {
   const inspections: CouponRecord['inspections'][number][] = []
   for (const { kind, scorecard } of row.inspections) {
     if (!scorecard) continue
-    const criteria = await criteriaSet(programId, scorecard.criteriaId, scorecard.criteriaVersion)
+    const criteria = await criteriaSet(programId, scorecard.criteriaId, scorecard.criteriaVersion, tx)
     inspections.push({ by: kind, scorecard: toScorecard(scorecard, criteria), criteria })
   }
   return { day, inspections }
@@ -63,7 +62,7 @@ async function practiceRecords(tx: Transaction, key: SkillKey, timeZone: string)
   let lastDay = -Infinity
   for (const row of rows) {
     lastDay = Math.max(lastDay, calendarDay(row.weldedAt < row.receivedAt ? row.weldedAt : row.receivedAt, timeZone))
-    records.push(await toRecord(key.programId, row, lastDay))
+    records.push(await toRecord(tx, key.programId, row, lastDay))
   }
   return { rows, records, lastDay }
 }
@@ -74,29 +73,24 @@ function blockingOpen(judged: readonly JudgedCoupon[], criteria: CriteriaSet | n
   return last !== undefined && criteria !== null && blockingRules(last.lead.scorecard, criteria).length > 0
 }
 
-/** The coordinator's rule with the program's test results; `own` marks this student's tests of this exercise. */
-async function ruleFor(tx: Transaction, key: SkillKey): Promise<{ rule: ReadinessRule; timeZone: string }> {
-  const program = await tx.program.findUniqueOrThrow({
+/** The program's latest test results that carry what had been said of them, oldest first: they correct its estimates. */
+async function forecastResults(tx: Transaction, programId: string): Promise<(TestResult & { forecast: number })[]> {
+  const rows = await tx.testAttempt.findMany({
+    where: { programId, forecast: { not: null } }, orderBy: [{ testedOn: 'desc' }, { id: 'desc' }], take: MOST_RESULTS, select: { passed: true, forecast: true },
+  })
+  return rows.reverse().flatMap(({ passed, forecast }) => (forecast === null ? [] : [{ passed, forecast }]))
+}
+
+/** The coordinator's rule with the program's test results and this student's own tests of this exercise. */
+async function ruleFor(tx: Transaction, key: SkillKey): Promise<{ rule: ReadinessRule; timeZone: string; lastTestDay: number }> {
+  const { timeZone, readinessThreshold, minimumCoupons, staleAfterDays } = await tx.program.findUniqueOrThrow({
     where: { id: key.programId },
     select: { readinessThreshold: true, minimumCoupons: true, staleAfterDays: true, timeZone: true },
   })
-  const results = await tx.testAttempt.findMany({
-    where: { programId: key.programId, OR: [{ forecast: { not: null } }, { studentId: key.studentId, exerciseId: key.exerciseId }] },
-    orderBy: [{ testedOn: 'desc' }, { id: 'desc' }],
-    take: MOST_RESULTS,
-    select: { passed: true, forecast: true, testedOn: true, studentId: true, exerciseId: true },
-  })
-  const testResults = results.reverse().map((row): TestResult => ({
-    passed: row.passed,
-    ...(row.forecast !== null && { forecast: row.forecast }),
-    ...(row.studentId === key.studentId && row.exerciseId === key.exerciseId && { day: dayOfDate(row.testedOn) }),
-  }))
-  return {
-    timeZone: program.timeZone,
-    rule: {
-      threshold: program.readinessThreshold, minimumCoupons: program.minimumCoupons, staleAfterDays: program.staleAfterDays, testResults,
-    },
-  }
+  const tests = await tx.testAttempt.findMany({ where: key, orderBy: [{ testedOn: 'asc' }, { createdAt: 'asc' }], select: { passed: true, testedOn: true } })
+  const own = tests.map(({ passed, testedOn }) => ({ passed, day: dayOfDate(testedOn) }))
+  const testResults: TestResult[] = [...(await forecastResults(tx, key.programId)), ...own]
+  return { timeZone, rule: { threshold: readinessThreshold, minimumCoupons, staleAfterDays, testResults }, lastTestDay: own.at(-1)?.day ?? -Infinity }
 }
 
 export type ReadinessRecord = {
@@ -108,7 +102,7 @@ export type ReadinessRecord = {
 }
 
 async function readinessIn(tx: Transaction, key: SkillKey, asOf: Date | null): Promise<ReadinessRecord & { practice: PracticeRecords }> {
-  const { rule, timeZone } = await ruleFor(tx, key)
+  const { rule, timeZone, lastTestDay } = await ruleFor(tx, key)
   const practice = await practiceRecords(tx, key, timeZone)
   const evidence = couponsFromRecords(practice.records)
   const lead = evidence.judged.at(-1)?.lead
@@ -119,27 +113,36 @@ async function readinessIn(tx: Transaction, key: SkillKey, asOf: Date | null): P
     ...(previousAdvice && { previousAdvice }),
     ...(lead && { blockingOpen: blockingOpen(evidence.judged, lead.criteria as CriteriaSet) }),
   }
-  const today = asOf ? calendarDay(asOf, timeZone) : practice.lastDay
-  const asOfDay = Math.max(today, practice.lastDay, 0)
+  // A write is reckoned from the last thing that happened, which may be a test after the coupon; a test dated ahead by mistake breaks nothing.
+  const asOfDay = Math.max(asOf ? calendarDay(asOf, timeZone) : 0, practice.lastDay, lastTestDay, 0)
   const assessment = assessReadiness(evidence.judged.map(({ coupon }) => coupon), asOfDay, full)
   return { assessment, evidence, rule: full, asOfDay, practice }
+}
+
+/** Counts over every coupon there is, however many the model reads. */
+async function countsOf(tx: Transaction, key: SkillKey) {
+  const byVerdict = await tx.coupon.groupBy({ by: ['verdict'], where: key, _count: { _all: true, waitingSince: true } })
+  const of = (...verdicts: readonly (string | null)[]): number =>
+    byVerdict.reduce((sum, { verdict, _count }) => sum + (verdicts.includes(verdict) ? _count._all : 0), 0)
+  const { _sum } = await tx.pass.aggregate({ where: { programId: key.programId, coupon: key }, _sum: { arcSeconds: true } })
+  return {
+    couponCount: of('accept', 'reject', 'incomplete', null),
+    inspectedCount: of('accept', 'reject'),
+    acceptedCount: of('accept'),
+    waitingCount: byVerdict.reduce((sum, { _count }) => sum + _count.waitingSince, 0),
+    arcSeconds: _sum.arcSeconds ?? 0,
+  }
 }
 
 /** Works out a student's standing in one exercise again, inside the transaction of the write that changed it. */
 export async function refreshSkill(tx: Transaction, key: SkillKey): Promise<void> {
   const { assessment, evidence, practice } = await readinessIn(tx, key, null)
-  const { rows } = practice
-  const last = rows.at(-1)
+  const last = practice.rows.at(-1)
   const estimate = assessment.kind === 'estimate' ? assessment : null
-  const inspected = rows.filter((row) => row.verdict === 'accept' || row.verdict === 'reject')
   await tx.skillSummary.update({
     where: { programId_studentId_exerciseId: key },
     data: {
-      couponCount: await tx.coupon.count({ where: key }),
-      inspectedCount: inspected.length,
-      acceptedCount: inspected.filter((row) => row.verdict === 'accept').length,
-      waitingCount: rows.filter((row) => row.waitingSince !== null).length,
-      arcSeconds: rows.flatMap((row) => row.passes).reduce((sum, pass) => sum + (pass.arcSeconds ?? 0), 0),
+      ...(await countsOf(tx, key)),
       lastCouponAt: last?.receivedAt ?? null,
       lastMark: last ? (last.mark ?? last.selfMark) : null,
       lastVerdict: last ? (last.verdict ?? last.selfVerdict) : null,
@@ -187,10 +190,7 @@ const adviceOf = (stored: string | null): Advice | null => ADVICE.find((advice) 
 async function asOfToday(programId: string, rows: readonly SkillRow[], asOf: Date): Promise<SkillRecord[]> {
   if (rows.length === 0) return []
   const program = await db().program.findUniqueOrThrow({ where: { id: programId }, select: { timeZone: true, readinessThreshold: true, staleAfterDays: true } })
-  const tests = await db().testAttempt.findMany({
-    where: { programId, forecast: { not: null } }, orderBy: [{ testedOn: 'desc' }, { id: 'desc' }], take: MOST_RESULTS, select: { passed: true, forecast: true },
-  })
-  const results = tests.flatMap(({ passed, forecast }) => (forecast === null ? [] : [{ passed, forecast }]))
+  const results = await forecastResults(db(), programId)
   const carry = carrier({ threshold: program.readinessThreshold, staleAfterDays: program.staleAfterDays, results }, calendarDay(asOf, program.timeZone))
   return rows.map(({ probability, filterState, advice: stored, ...row }) => {
     const advice = adviceOf(stored)
