@@ -5,8 +5,11 @@ import { env } from './env'
 
 const held = globalThis as { toelineDatabase?: PrismaClient }
 
+/** A whole class sends at the same moment, and those behind wait for those before: patience before failure, in milliseconds. */
+const PATIENCE = { maxWait: 15_000, timeout: 20_000 }
+
 function connect(): PrismaClient {
-  return new PrismaClient({ adapter: new PrismaPg({ connectionString: env().DATABASE_URL, max: 10 }) })
+  return new PrismaClient({ adapter: new PrismaPg({ connectionString: env().DATABASE_URL, max: 10 }), transactionOptions: PATIENCE })
 }
 
 /** The one database client of the process; kept over hot reloads so that development does not run out of connections. */

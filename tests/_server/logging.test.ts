@@ -7,6 +7,7 @@ import { countRows, withoutAudit } from '../support/rows'
 import { buildSchool, cleanReadings, couponForm, logAs, viewerOf, type School } from '../support/school'
 import { sendCoupon } from '@/app/learn/actions'
 import { findCoupon } from '@/app/_server/data/coupon-record'
+import { holdSkill } from '@/app/_server/data/skills'
 import { db } from '@/app/_server/db'
 
 vi.mock('next/headers', async () => (await import('../support/request')).headersModule)
@@ -112,6 +113,18 @@ describe('sending again', () => {
     const viewer = await viewerOf(school, 'student')
     const numbers = await Promise.all(Array.from({ length: 25 }, async () => (await logAs(school, viewer, randomUUID())).number))
     expect(numbers.sort((a, b) => a - b)).toEqual(Array.from({ length: 25 }, (_, index) => index + 1))
+  })
+
+  it('waits rather than fails when the database is slow for longer than a few seconds', async () => {
+    const viewer = await viewerOf(school, 'student')
+    await logAs(school, viewer, randomUUID())
+    const key = { programId: school.programId, studentId: viewer.personId, exerciseId: school.exerciseId }
+    const slow = db().$transaction(async (tx) => {
+      await holdSkill(tx, key)
+      await tx.$executeRaw`select pg_sleep(6)`
+    })
+    expect(await logAs(school, viewer, randomUUID())).toMatchObject({ number: 2, created: true })
+    await slow
   })
 
   it('tells nothing of a coupon that another student sent under the same id', async () => {
