@@ -1,9 +1,10 @@
 import 'server-only'
 import { PrismaPg } from '@prisma/adapter-pg'
-import { PrismaClient } from '@/prisma/generated/client'
+import { Prisma, PrismaClient } from '@/prisma/generated/client'
 import { env } from './env'
 
-const held = globalThis as { toelineDatabase?: PrismaClient }
+const held = globalThis as { toelineDatabase?: PrismaClient; toelineTables?: string }
+const tables = Object.keys(Prisma.ModelName).join(' ')
 
 /** A whole class sends at the same moment, and those behind wait for those before: patience before failure, in milliseconds. */
 const PATIENCE = { maxWait: 15_000, timeout: 20_000 }
@@ -14,7 +15,9 @@ function connect(): PrismaClient {
 
 /** The one database client of the process; kept over hot reloads so that development does not run out of connections. */
 export function db(): PrismaClient {
-  held.toelineDatabase ??= connect()
+  // In development the client may be generated anew under a running server: the one held would not know a new table.
+  if (!held.toelineDatabase || held.toelineTables !== tables) held.toelineDatabase = connect()
+  held.toelineTables = tables
   return held.toelineDatabase
 }
 
