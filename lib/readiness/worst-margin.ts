@@ -1,4 +1,5 @@
 import type { Rule } from '../criteria/types'
+import { marginScale } from '../scoring/margin-scale'
 import type { Finding, Scorecard } from '../scoring/types'
 import { expectedWorst } from './expected-worst'
 import { GRID, GRID_LOW } from './grid'
@@ -56,11 +57,11 @@ export function worstMargin(scorecard: Scorecard, criteria: { readonly rules: re
   return { worstMargin: worst?.margin ?? null, worstRule: worst?.rule ?? null, attributesGood, incomplete: false }
 }
 
-function standardised({ margin, rule }: Finding, scale: number, correction: number): number | null {
+function standardised({ margin, rule, limit }: Finding, scale: number, correction: number): number | null {
   if (!(scale > 0 && scale < Infinity)) throw new RangeError(`The rule "${rule}" needs a readiness scale above 0, not ${scale}.`)
   if (margin === null) return null
   if (!Number.isFinite(margin)) throw new RangeError(`The rule "${rule}" has a margin that is not a finite number.`)
-  return Math.min(GRID.at(-1)!, Math.max(GRID_LOW, (margin + correction) / scale))
+  return Math.min(GRID.at(-1)!, Math.max(GRID_LOW, (margin + correction) / marginScale(scale, limit)))
 }
 
 function withinBeadSd(rule: string, stations: StationCount | undefined): number {

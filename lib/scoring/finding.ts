@@ -1,3 +1,4 @@
+import { marginScale } from './margin-scale'
 import type { Rule } from '../criteria/types'
 import type { NotApplicableReason, NotMeasuredReason } from './reason'
 import { TOLERANCE } from './tolerance'
@@ -45,7 +46,7 @@ export function judged(rule: Rule, judgement: Judgement): Finding {
     where,
     source: rule.source,
   }
-  if (rule.readiness.as === 'margin') finding.standardMargin = margin / rule.readiness.scale
+  if (rule.readiness.as === 'margin') finding.standardMargin = margin / marginScale(rule.readiness.scale, finding.limit)
   if (extent) finding.extent = extent
   if (toe) finding.toe = toe
   return finding
