@@ -1,12 +1,11 @@
 'use server'
 
-import { redirect } from 'next/navigation'
 import { joinSchema, setupSchema } from '@/lib/schemas/person'
 import { door } from '@/lib/language/door'
 import { LOCALES, say, type Locale } from '@/lib/language/say'
 import { openAction } from '@/app/_server/action'
 import { requestAddress } from '@/app/_server/auth/address'
-import { enter, leave } from '@/app/_server/auth/enter'
+import { enter } from '@/app/_server/auth/enter'
 import { isSetupCode } from '@/app/_server/auth/setup-code'
 import { programBySlug } from '@/app/_server/auth/sign-in'
 import { countTry, mayTry } from '@/app/_server/auth/throttle'
@@ -26,14 +25,16 @@ export const join = openAction(
     const address = await requestAddress()
     if (!(await mayTry('code', address))) throw new Refusal('TOO_MANY', say(door, input.locale, 'joinedTooOften'))
     const program = await programBySlug(input.program)
-    if (!program) throw new Refusal('INVALID', say(door, input.locale, 'notJoined'), { program: say(door, input.locale, 'programHint') })
+    if (!program) throw new Refusal('INVALID', say(door, input.locale, 'fix'), { program: say(door, input.locale, 'programHint') })
     try {
       const { personId } = await joinAsNewStudent(program, input)
       await enter(program.id, personId)
       return {}
     } catch (refused) {
-      if (refused instanceof Refusal && refused.fields['code']) await countTry('code', address)
-      throw refused
+      if (!(refused instanceof Refusal)) throw refused
+      if (refused.fields['signInName']) throw new Refusal('INVALID', say(door, input.locale, 'fix'), { signInName: say(door, input.locale, 'nameTaken') })
+      await countTry('code', address)
+      throw new Refusal('INVALID', say(door, input.locale, 'fix'), { code: say(door, input.locale, 'codeOpensNone') })
     }
   },
 )
@@ -53,9 +54,3 @@ export const setUp = openAction(
     return {}
   },
 )
-
-/** Leaves, from any page, with or without JavaScript. */
-export async function signOut(): Promise<void> {
-  await leave()
-  redirect('/sign-in')
-}

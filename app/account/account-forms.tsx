@@ -9,7 +9,7 @@ import { Notice } from '@/app/_components/ui/notice'
 import { RadioPills } from '@/app/_components/ui/radio-pills'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { useSentForm } from '@/app/_components/use-sent-form'
-import { changePassword, joinOneMore, savePreferences } from './actions'
+import { changePassword, joinOneMore, leaveElsewhere, savePreferences } from './actions'
 
 /** Language and units. */
 export function PreferencesForm({ locale, units }: { readonly locale: Locale; readonly units: 'us' | 'si' }) {
@@ -21,8 +21,8 @@ export function PreferencesForm({ locale, units }: { readonly locale: Locale; re
   }, say(door, locale, 'failed'))
   return (
     <form method="post" onSubmit={onSubmit} className="grid gap-5">
-      {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{refused.message}</Notice>}
-      {saved && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live><span /></Notice>}
+      {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
+      {saved && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live>{say(door, locale, 'savedText')}</Notice>}
       <RadioPills legend={say(door, locale, 'language')} name="locale" defaultValue={locale} pills={[{ value: 'en', label: 'English' }, { value: 'es', label: 'Español' }]} />
       <RadioPills
         legend={say(door, locale, 'units')} name="units" defaultValue={units}
@@ -43,7 +43,7 @@ export function PasswordForm({ locale, signInName }: { readonly locale: Locale; 
   }, say(door, locale, 'failed'))
   return (
     <form method="post" onSubmit={onSubmit} className="grid gap-5" noValidate>
-      {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{refused.message}</Notice>}
+      {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
       {changed && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live>{say(door, locale, 'passwordChanged')}</Notice>}
       <input type="hidden" name="signInName" autoComplete="username" value={signInName} />
       <TextInput label={say(door, locale, 'currentPassword')} error={error('current')} name="current" type="password" autoComplete="current-password" />
@@ -59,9 +59,27 @@ export function JoinOneMoreForm({ locale }: { readonly locale: Locale }) {
   const { onSubmit, busy, refused, error } = useSentForm((fields) => joinOneMore(fields), () => router.push('/learn'), say(door, locale, 'failed'))
   return (
     <form method="post" onSubmit={onSubmit} className="grid gap-5" noValidate>
-      {refused && <Notice kind="problem" word={say(door, locale, 'notJoined')} live>{refused.message}</Notice>}
+      {refused && <Notice kind="problem" word={say(door, locale, 'notJoined')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
       <TextInput label={say(door, locale, 'code')} hint={say(door, locale, 'codeHint')} error={error('code')} name="code" figures autoCapitalize="characters" autoComplete="off" spellCheck={false} />
       <div><Button type="submit" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'joining' : 'join')}</Button></div>
+    </form>
+  )
+}
+
+/** Where one is signed in, and the way to end all of it but here. */
+export function SessionList({ locale, sessions }: { readonly locale: Locale; readonly sessions: readonly { readonly id: string; readonly text: string }[] }) {
+  const router = useRouter()
+  const [left, setLeft] = useState(false)
+  const { onSubmit, busy, refused } = useSentForm(() => leaveElsewhere({}), () => {
+    setLeft(true)
+    router.refresh()
+  }, say(door, locale, 'failed'))
+  return (
+    <form method="post" onSubmit={onSubmit} className="grid gap-4">
+      <ul className="list-disc pl-5">{sessions.map((session) => <li key={session.id}>{session.text}</li>)}</ul>
+      {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{refused.message}</Notice>}
+      {left && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live>{say(door, locale, 'leftElsewhere')}</Notice>}
+      {sessions.length > 1 && <div><Button type="submit" aria-disabled={busy || undefined}>{say(door, locale, 'leaveElsewhere')}</Button></div>}
     </form>
   )
 }

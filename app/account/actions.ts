@@ -1,19 +1,25 @@
 'use server'
 
-import { codeField, newPasswordSchema, preferencesSchema } from '@/lib/schemas/person'
+import { cookies } from 'next/headers'
 import * as z from 'zod'
+import { codeField, newPasswordSchema, preferencesSchema } from '@/lib/schemas/person'
+import { LOCALE_COOKIE } from '@/app/_components/reader-settings'
 import { action } from '@/app/_server/action'
-import { changeOwnPassword, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
+import { changeOwnPassword, endOtherSessions, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
 import { Refusal } from '@/app/_server/refusal'
 import { countTry, mayTry } from '@/app/_server/auth/throttle'
 import { door } from '@/lib/language/door'
 import { say } from '@/lib/language/say'
 
+const YEAR_SECONDS = 365 * 24 * 3600
 const everyone = ['student', 'instructor', 'coordinator'] as const
 
 /** Language and units of the viewer's own screens. */
 export const savePreferences = action({ roles: everyone, input: preferencesSchema }, async (viewer, input) => {
   await setPreferences(viewer, input)
+  // A copy for the pages before the door, which cannot ask who is reading.
+  const jar = await cookies()
+  jar.set(LOCALE_COOKIE, input.locale, { path: '/', sameSite: 'lax', httpOnly: true, maxAge: YEAR_SECONDS })
   return {}
 })
 
@@ -32,8 +38,9 @@ export const changePassword = action(
     try {
       await changeOwnPassword(viewer, input)
     } catch (refused) {
-      if (refused instanceof Refusal) await countTry('name', who)
-      throw refused
+      if (!(refused instanceof Refusal)) throw refused
+      await countTry('name', who)
+      throw new Refusal('INVALID', say(door, viewer.locale, 'fix'), { current: say(door, viewer.locale, 'notCurrent') })
     }
     return {}
   },
@@ -48,8 +55,15 @@ export const joinOneMore = action(
     try {
       return await joinClass(viewer, input)
     } catch (refused) {
-      if (refused instanceof Refusal) await countTry('code', who)
-      throw refused
+      if (!(refused instanceof Refusal)) throw refused
+      await countTry('code', who)
+      throw new Refusal('INVALID', say(door, viewer.locale, 'fix'), { code: say(door, viewer.locale, 'codeOpensNone') })
     }
   },
 )
+
+/** Signs the viewer out everywhere but here. */
+export const leaveElsewhere = action({ roles: everyone, input: z.strictObject({}) }, async (viewer) => {
+  await endOtherSessions(viewer)
+  return {}
+})

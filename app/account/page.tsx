@@ -1,26 +1,29 @@
 import type { Metadata } from 'next'
 import { door } from '@/lib/language/door'
 import { say } from '@/lib/language/say'
-import { signOut } from '@/app/(door)/actions'
 import { Notice } from '@/app/_components/ui/notice'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { Shell } from '@/app/_components/ui/shell'
 import { homeOf } from '@/app/_server/auth/home'
 import { requireViewer } from '@/app/_server/auth/require-role'
 import { hasRole } from '@/app/_server/auth/viewer'
-import { ownAccount } from '@/app/_server/data/people'
+import { listOwnSessions, ownAccount } from '@/app/_server/data/people'
+import { findProgram } from '@/app/_server/data/program'
 import { shellWords } from '@/app/_server/shell-words'
-import { JoinOneMoreForm, PasswordForm, PreferencesForm } from './account-forms'
+import { momentText } from '@/lib/reports/dates'
+import { JoinOneMoreForm, PasswordForm, PreferencesForm, SessionList } from './account-forms'
 
 export const metadata: Metadata = { title: 'Account' }
 
+const PLACE = { '/learn': 'myPractice', '/teach': 'myClasses', '/program': 'myProgram' } as const
+
 export default async function AccountPage() {
   const viewer = await requireViewer()
-  const account = await ownAccount(viewer)
+  const [account, sessions, program] = await Promise.all([ownAccount(viewer), listOwnSessions(viewer), findProgram(viewer)])
   const { locale } = viewer
   const words = shellWords(locale)
   return (
-    <Shell room="learn" home={homeOf(viewer)} nav={[{ href: homeOf(viewer), label: words.home }]} person={{ name: viewer.name }} words={words} signOut={signOut}>
+    <Shell room="learn" home={homeOf(viewer)} nav={[{ href: homeOf(viewer), label: say(door, locale, PLACE[homeOf(viewer)]) }]} person={{ name: viewer.name }} words={words} signOut="/api/sign-out">
       <div className="grid gap-8">
         <PageHead title={say(door, locale, 'accountTitle')} lead={say(door, locale, 'signedInAs', { name: account.signInName })} />
         {account.mustChangePassword && <Notice kind="info" word={say(door, locale, 'newPassword')}>{say(door, locale, 'mustChange')}</Notice>}
@@ -32,6 +35,16 @@ export default async function AccountPage() {
           <h2 className="text-2xl">{say(door, locale, 'reading')}</h2>
           <PreferencesForm locale={locale} units={account.units} />
         </section>
+        <section className="grid gap-4">
+          <h2 className="text-2xl">{say(door, locale, 'places')}</h2>
+          <SessionList
+            locale={locale}
+            sessions={sessions.map((session) => ({
+              id: session.id,
+              text: [browserName(session.device) ?? say(door, locale, 'unknownDevice'), say(door, locale, 'lastSeen', { when: momentText(session.lastSeen, locale, program.timeZone) }), session.here && say(door, locale, 'thisPlace')].filter(Boolean).join(', '),
+            }))}
+          />
+        </section>
         {hasRole(viewer, 'student') && (
           <section className="grid gap-4">
             <h2 className="text-2xl">{say(door, locale, 'joinAnother')}</h2>
@@ -41,4 +54,10 @@ export default async function AccountPage() {
       </div>
     </Shell>
   )
+}
+
+/** The browser and system a session began in, as far as its name tells. */
+function browserName(device: string | null): string | null {
+  const found = (names: readonly string[]): string | undefined => names.find((name) => device?.includes(name))
+  return [found(['Firefox', 'Edg', 'Chrome', 'Safari']), found(['Android', 'iPhone', 'iPad', 'Windows', 'Mac', 'Linux'])].filter(Boolean).join(', ') || null
 }

@@ -2,7 +2,6 @@ import type { ReactNode } from 'react'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
-import { signOut } from '@/app/(door)/actions'
 import { Shell } from '@/app/_components/ui/shell'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { shellWords } from '@/app/_server/shell-words'
@@ -12,7 +11,7 @@ export default async function LearnLayout({ children }: { children: ReactNode })
   const viewer = await requireRole('student')
   return (
     <Shell
-      room="learn" home="/learn" person={{ name: viewer.name }} words={shellWords(viewer.locale)} signOut={signOut}
+      room="learn" home="/learn" person={{ name: viewer.name }} words={shellWords(viewer.locale)} signOut="/api/sign-out"
       nav={[{ href: '/learn', label: say(learn, viewer.locale, 'home') }]}
       personLinks={[{ href: '/account', label: say(door, viewer.locale, 'account') }]}
     >

@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react'
 import { program } from '@/lib/language/program'
 import { say } from '@/lib/language/say'
-import { signOut } from '@/app/(door)/actions'
 import { Shell } from '@/app/_components/ui/shell'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { hasRole } from '@/app/_server/auth/viewer'
@@ -13,7 +12,7 @@ export default async function ProgramLayout({ children }: { children: ReactNode 
   const { locale } = viewer
   return (
     <Shell
-      room="program" home="/program" person={{ name: viewer.name }} words={shellWords(locale)} signOut={signOut}
+      room="program" home="/program" person={{ name: viewer.name }} words={shellWords(locale)} signOut="/api/sign-out"
       nav={[
         { href: '/program', label: say(program, locale, 'passRates') },
         { href: '/program/readiness', label: say(program, locale, 'readiness') },

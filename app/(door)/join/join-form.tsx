@@ -21,7 +21,7 @@ export function JoinForm({ locale, program, code }: Props) {
   )
   return (
     <form method="post" onSubmit={onSubmit} className="grid gap-5" noValidate>
-      {refused && <Notice kind="problem" word={say(door, locale, 'notJoined')} live>{refused.message}</Notice>}
+      {refused && <Notice kind="problem" word={say(door, locale, 'notJoined')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
       {program.ask && <TextInput label={say(door, locale, 'program')} hint={say(door, locale, 'programHint')} error={error('program')} name="program" defaultValue={program.slug} />}
       <TextInput label={say(door, locale, 'code')} hint={say(door, locale, 'codeHint')} error={error('code')} name="code" defaultValue={code} figures autoCapitalize="characters" autoComplete="off" spellCheck={false} />
       <TextInput label={say(door, locale, 'givenName')} error={error('givenName')} name="givenName" autoComplete="given-name" />

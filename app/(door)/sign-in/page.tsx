@@ -4,13 +4,13 @@ import { redirect } from 'next/navigation'
 import { door } from '@/lib/language/door'
 import { say } from '@/lib/language/say'
 import { PageHead } from '@/app/_components/ui/page-head'
-import { Notice } from '@/app/_components/ui/notice'
 import { safeBack } from '@/app/_server/auth/home'
 import { programBySlug } from '@/app/_server/auth/sign-in'
 import { currentViewer } from '@/app/_server/auth/viewer'
 import { anyProgram } from '@/app/_server/data/program'
 import { env } from '@/app/_server/env'
 import { readerLocale } from '@/app/_server/reader'
+import { SchoolAccount } from './school-account'
 import { SignInForm } from './sign-in-form'
 
 export const metadata: Metadata = { title: 'Sign in' }
@@ -32,11 +32,7 @@ export default async function SignInPage({ searchParams }: Props) {
     <>
       <PageHead title={say(door, locale, 'signInTitle')} lead={only?.name ?? say(door, locale, 'signInLead')} />
       <SignInForm locale={locale} program={{ ask: only === null, slug }} back={back} trouble={trouble} />
-      {env().OIDC_ISSUER && (
-        <Notice kind="info" word={env().OIDC_NAME}>
-          <Link href="/api/auth/signin">{say(door, locale, 'schoolAccount', { name: env().OIDC_NAME })}</Link>
-        </Notice>
-      )}
+      {env().OIDC_ISSUER && <SchoolAccount locale={locale} name={env().OIDC_NAME} />}
       <p><Link href={slug ? `/join?program=${encodeURIComponent(slug)}` : '/join'}>{say(door, locale, 'newHere')}</Link></p>
       <p className="text-base text-ink-2">{say(door, locale, 'practiceRecord')}</p>
     </>

@@ -183,3 +183,26 @@ export async function joinClass(viewer: Viewer, input: { code: string }): Promis
   })
   return { classId: joined.id }
 }
+
+export type OwnSession = { readonly id: string; readonly device: string | null; readonly since: Date; readonly lastSeen: Date; readonly here: boolean }
+
+/** Where the viewer is signed in now, the latest first. */
+export async function listOwnSessions(viewer: Viewer): Promise<OwnSession[]> {
+  const rows = await db().signInSession.findMany({
+    where: { programId: viewer.programId, personId: viewer.personId, endedAt: null, expiresAt: { gt: new Date() } },
+    orderBy: { lastSeenAt: 'desc' }, take: 20,
+    select: { id: true, device: true, createdAt: true, lastSeenAt: true },
+  })
+  return rows.map((row) => ({ id: row.id, device: row.device, since: row.createdAt, lastSeen: row.lastSeenAt, here: row.id === viewer.sessionId }))
+}
+
+/** Signs the viewer out everywhere but here. */
+export async function endOtherSessions(viewer: Viewer): Promise<void> {
+  await db().$transaction(async (tx) => {
+    await tx.signInSession.updateMany({
+      where: { programId: viewer.programId, personId: viewer.personId, endedAt: null, ...(viewer.sessionId && { NOT: { id: viewer.sessionId } }) },
+      data: { endedAt: new Date() },
+    })
+    await recordAudit(tx, viewer, { action: 'session.end-others', subject: { type: 'person', id: viewer.personId } })
+  })
+}

@@ -15,7 +15,6 @@ export type ActionRow =
 export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   '(door).join': { open: 'a newcomer has no account; the class code is the right, and tries are counted' },
   '(door).setUp': { open: 'the first visitor has no account; the code of the server’s log is the right, and tries are counted' },
-  '(door).signOut': { open: 'ends the session of whoever calls, if there is one' },
   'account.savePreferences': { allowed: EVERYONE, call: () => account.savePreferences({ locale: 'en', units: 'us' }) },
   'account.changePassword': {
     // Nobody in the fixture has a password, so everyone is told at the field that the current one is wrong.
@@ -25,6 +24,7 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
       return !result.ok && result.code === 'INVALID' && result.fields['current'] ? { ok: true } : result
     },
   },
+  'account.leaveElsewhere': { allowed: EVERYONE, call: () => account.leaveElsewhere({}) },
   'account.joinOneMore': {
     allowed: ['student', 'classmate', 'otherStudent', 'foreign student'],
     fresh: true,

@@ -12,6 +12,7 @@ import * as program from '@/app/_server/data/program'
 import * as safety from '@/app/_server/data/safety'
 import * as skills from '@/app/_server/data/skills'
 import * as attempts from '@/app/_server/data/test-attempts'
+import { startSession } from '@/app/_server/auth/sessions'
 import { db } from '@/app/_server/db'
 import { inspectionSchema } from '@/lib/schemas/inspection'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
@@ -96,6 +97,18 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'people.changeOwnPassword': {
     seenBy: [], // nobody here has a password yet, so every "current password" is wrong: a refusal, not a sight of anything
     call: (viewer) => people.changeOwnPassword(viewer, { current: 'not it', password: 'four-words-in-a-row-7' }).catch(() => null),
+  },
+  'people.listOwnSessions': {
+    seenBy: EVERYONE,
+    call: async (viewer) => {
+      await startSession(viewer.programId, viewer.personId, null)
+      const own = await people.listOwnSessions(viewer)
+      return own.length > 0 && (await db().signInSession.count({ where: { id: { in: own.map(({ id }) => id) }, NOT: { personId: viewer.personId } } })) === 0 ? own : null
+    },
+  },
+  'people.endOtherSessions': {
+    seenBy: EVERYONE,
+    call: (viewer) => changes(() => people.endOtherSessions(viewer), () => db().auditEvent.count({ where: { action: 'session.end-others', actorId: viewer.personId } })),
   },
   'people.resetStudentPassword': { seenBy: ['instructor'], call: (viewer, { school }) => people.resetStudentPassword(viewer, { studentId: school.people.student }) },
   'people.findClassCode': {

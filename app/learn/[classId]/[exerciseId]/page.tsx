@@ -4,7 +4,7 @@ import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
 import { MarksOverTimeSvg } from '@/app/_components/charts/marks-over-time-svg'
-import { ReadinessTrackSvg } from '@/app/_components/charts/readiness-track-svg'
+import { ReadinessTrackInteractive } from '@/app/_components/charts/readiness-track-interactive'
 import { BoothCardPanel } from '@/app/_components/course/booth-card-panel'
 import { CautionList } from '@/app/_components/course/caution-list'
 import { EmptyState } from '@/app/_components/ui/empty-state'
@@ -12,6 +12,7 @@ import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { BeadStripColumn } from '@/app/_components/weld/bead-strip-column'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { pageId } from '@/app/_server/page-id'
 import { exercisePractice } from '@/app/_server/views/exercise-practice'
 import { readinessView } from '@/app/_server/views/readiness-view'
 import { storyOf } from '@/app/_server/views/story'
@@ -25,41 +26,51 @@ type Props = { params: Promise<{ classId: string; exerciseId: string }> }
 export default async function ExercisePage({ params }: Props) {
   const viewer = await requireRole('student')
   const { classId, exerciseId } = await params
-  const practice = await exercisePractice(viewer, classId, exerciseId)
+  const practice = await exercisePractice(viewer, pageId(classId), pageId(exerciseId))
   if (!practice) notFound()
   const key = { studentId: viewer.personId, exerciseId: practice.exercise.id }
   const [readiness, story] = await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)])
   const { locale } = viewer
   const logHref = `/learn/${practice.classRecord.id}/${practice.exercise.id}/log`
+  const reasons = readiness ? [readiness.holdsBack, ...readiness.afterMore, ...readiness.whyWide.map((why) => say(learn, locale, 'whyWide', { why }))].filter((text) => text !== null) : []
   return (
     <div className="grid gap-8">
       <PageHead
-        eyebrow={practice.classRecord.name} title={practice.exercise.title} lead={readiness?.answer}
+        eyebrow={practice.classRecord.name} title={practice.exercise.title} lead={readiness && [readiness.answer, readiness.advice && `${readiness.advice}.`].filter(Boolean).join(' ')}
         aside={practice.confirmed && <LinkButton kind="primary" href={logHref}>{say(learn, locale, 'logCoupon')}</LinkButton>}
       />
       <BoothCardPanel card={practice.card} locale={locale} criteria={practice.criteriaTitle} />
-      <section className="grid gap-4">
-        <h2 className="text-2xl">{say(learn, locale, 'cautions')}</h2>
-        <p>{practice.confirmed ?? say(learn, locale, 'cautionsLead')}</p>
-        <CautionList groups={practice.cautions} locale={locale} folded={practice.confirmed !== null} />
-        {!practice.confirmed && <ConfirmCautions locale={locale} classId={practice.classRecord.id} exerciseId={practice.exercise.id} next={logHref} />}
-      </section>
+      {!practice.confirmed && (
+        <section className="grid gap-4">
+          <h2 className="text-2xl">{say(learn, locale, 'cautions')}</h2>
+          <p>{say(learn, locale, 'cautionsLead')}</p>
+          <CautionList groups={practice.cautions} locale={locale} />
+          <ConfirmCautions locale={locale} classId={practice.classRecord.id} exerciseId={practice.exercise.id} next={logHref} />
+        </section>
+      )}
       {story.rows.length === 0 ? (
         <EmptyState title={say(learn, locale, 'noCoupons')}><p>{say(learn, locale, 'noCouponsText')}</p></EmptyState>
       ) : (
         <>
           {readiness && readiness.kind === 'estimate' && (
             <section className="grid gap-3">
-              <ReadinessTrackSvg {...readiness.track} level={readiness.level ?? 0.95} locale={locale} />
-              <ul className="list-disc pl-5">
-                {[readiness.advice, readiness.holdsBack, ...readiness.afterMore, ...readiness.whyWide].filter(Boolean).map((sentence) => <li key={sentence}>{sentence}</li>)}
-              </ul>
+              <ReadinessTrackInteractive {...readiness.track} level={readiness.level ?? 0.95} locale={locale} />
+              <ul className="list-disc pl-5">{reasons.map((sentence) => <li key={sentence}>{sentence}</li>)}</ul>
             </section>
           )}
           <BeadStripColumn title={say(learn, locale, 'story')} rows={story.rows.map((row) => ({ ...row, href: `/learn/coupons/${row.id}` }))} />
           <MarksOverTimeSvg coupons={story.marks} locale={locale} />
           <p>{readiness?.selfTrust}</p>
         </>
+      )}
+      {practice.confirmed && (
+        <details className="border-y border-line">
+          <summary className="flex min-h-12 cursor-pointer items-center font-head text-xl font-semibold underline underline-offset-4">{say(learn, locale, 'cautions')}</summary>
+          <div className="grid gap-4 pb-4">
+            <p>{practice.confirmed}</p>
+            <CautionList groups={practice.cautions} locale={locale} />
+          </div>
+        </details>
       )}
       <p className="text-base text-ink-2">{say(door, locale, 'practiceRecord')}</p>
     </div>

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
-import { ReadinessTrackSvg } from '@/app/_components/charts/readiness-track-svg'
+import { ReadinessTrackInteractive } from '@/app/_components/charts/readiness-track-interactive'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { HeatCell } from '@/app/_components/ui/heat-cell'
 import { LinkButton } from '@/app/_components/ui/link-button'
@@ -51,7 +51,7 @@ export default async function StudentPage({ params, searchParams }: Props) {
               {readiness && <p className="text-lg">{readiness.answer} {readiness.holdsBack}</p>}
               {readiness?.kind === 'estimate' && (
                 <>
-                  <ReadinessTrackSvg {...readiness.track} level={readiness.level ?? 0.95} locale="en" />
+                  <ReadinessTrackInteractive {...readiness.track} level={readiness.level ?? 0.95} locale="en" />
                   <ul className="list-disc pl-5">{[readiness.advice, ...readiness.reasons, ...readiness.afterMore, ...readiness.whyWide].filter(Boolean).map((text) => <li key={text}>{text}</li>)}</ul>
                 </>
               )}
