@@ -1,6 +1,6 @@
 import { ENOUGH_RESULTS, fitCalibration, levelFor, type Calibration, type ForecastResult } from './calibration'
 import { decide, type Advice, type ReasonCode } from './decide'
-import { readinessOf, stateAfter } from './incremental'
+import { readinessOf, stateAfter, type FilterState } from './incremental'
 import { MODEL_VERSION, SHIPPED_PARAMETERS, type FilterParameters } from './parameters'
 import { checkCoupons, type PracticeCoupon } from './practice-coupon'
 
@@ -57,9 +57,10 @@ export type ReadinessEstimate = {
  *
  * @param coupons this student's coupons of this exercise, in order of day
  * @param asOf today, on the coupons' count of days
+ * @param known the filter's state after these coupons under the rule's model, where it is at hand; worked out from them when absent
  * @throws RangeError for coupons out of order or dated after `asOf`, or a rule that cannot be followed
  */
-export function assessReadiness(coupons: readonly PracticeCoupon[], asOf: number, rule: ReadinessRule): Assessment {
+export function assessReadiness(coupons: readonly PracticeCoupon[], asOf: number, rule: ReadinessRule, known?: FilterState): Assessment {
   checkRule(rule)
   checkCoupons(coupons)
   if (!Number.isFinite(asOf)) throw new RangeError(`Today must be a finite number of days, not ${asOf}.`)
@@ -76,7 +77,7 @@ export function assessReadiness(coupons: readonly PracticeCoupon[], asOf: number
   const level = levelFor(forecasts.length)
   const calibration = fitCalibration(forecasts)
   const parameters = rule.model?.parameters ?? SHIPPED_PARAMETERS
-  const state = stateAfter(coupons, parameters)
+  const state = known ?? stateAfter(coupons, parameters)
   const plain = readinessOf(state, testDay, { level, parameters })
   const readiness = forecasts.length > 0 ? readinessOf(state, testDay, { level, parameters, calibration }) : plain
   const { advice, reasons } = decide({

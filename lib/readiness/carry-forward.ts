@@ -1,6 +1,7 @@
 import { fitCalibration, levelFor, type ForecastResult } from './calibration'
 import { WITHDRAWAL_GAP, type Advice } from './decide'
 import { readinessOf, type FilterState } from './incremental'
+import type { FilterParameters } from './parameters'
 import type { Readiness } from './read-out'
 
 /** What was stored at the last coupon or inspection. */
@@ -11,14 +12,16 @@ export type CarryRule = {
   readonly threshold: number
   readonly staleAfterDays: number
   readonly results: readonly ForecastResult[]
+  /** Those the stored states were made with; the shipped ones when absent. */
+  readonly parameters?: FilterParameters
 }
 
 export type CarriedStanding = Readiness & { readonly level: 0.8 | 0.95; readonly advice: Advice }
 
 /** Prepares to carry many standings to one day: the calibration is fitted once. */
-export function carrier({ threshold, staleAfterDays, results }: CarryRule, today: number): (stored: StoredStanding) => CarriedStanding {
+export function carrier({ threshold, staleAfterDays, results, parameters }: CarryRule, today: number): (stored: StoredStanding) => CarriedStanding {
   const level = levelFor(results.length)
-  const options = results.length > 0 ? { level, calibration: fitCalibration(results) } : { level }
+  const options = { level, ...(parameters && { parameters }), ...(results.length > 0 && { calibration: fitCalibration(results) }) }
   return ({ state, advice }) => {
     const readiness = readinessOf(state, Math.max(today, state.day ?? today), options)
     return { ...readiness, level, advice: adviceNow(advice, readiness.probability, state.day === null ? 0 : today - state.day, threshold, staleAfterDays) }

@@ -9,6 +9,7 @@ import { logCoupon } from '@/app/_server/data/coupons'
 import { submitInspection } from '@/app/_server/data/inspections'
 import { findReadiness, listClassSkills, listStudentSkills, type SkillRecord } from '@/app/_server/data/skills'
 import { stateAfter } from '@/lib/readiness/incremental'
+import { MODEL_VERSION } from '@/lib/readiness/parameters'
 import { couponSchema } from '@/lib/schemas/coupon'
 import { filterStateSchema } from '@/lib/schemas/filter-state'
 import { inspectionSchema } from '@/lib/schemas/inspection'
@@ -75,9 +76,9 @@ async function detail(asOf: Date) {
 
 async function recordTest(daysAgo: number, passed: boolean, forecast: number | null): Promise<void> {
   await database.query(
-    `insert into "TestAttempt" ("programId", id, "classId", "studentId", "exerciseId", "exerciseVersion", "witnessId", "testedOn", passed, parts, forecast)
-     values ($1, gen_random_uuid(), $2, $3, $4, 1, $5, $6::date, $7, '{"visual":"accept","bends":null,"filletBreak":null}', $8)`,
-    [school.programId, school.classId, student.personId, school.exerciseId, instructor.personId, new Date(Date.now() - daysAgo * DAY_MS).toISOString().slice(0, 10), passed, forecast])
+    `insert into "TestAttempt" ("programId", id, "classId", "studentId", "exerciseId", "exerciseVersion", "witnessId", "testedOn", passed, parts, forecast, "modelVersion")
+     values ($1, gen_random_uuid(), $2, $3, $4, 1, $5, $6::date, $7, '{"visual":"accept","bends":null,"filletBreak":null}', $8, $9)`,
+    [school.programId, school.classId, student.personId, school.exerciseId, instructor.personId, new Date(Date.now() - daysAgo * DAY_MS).toISOString().slice(0, 10), passed, forecast, forecast === null ? null : MODEL_VERSION])
 }
 
 describe('how many coupons it takes', () => {

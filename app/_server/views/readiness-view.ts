@@ -1,6 +1,7 @@
 import 'server-only'
 import { absorbCoupon, readinessOf, startState } from '@/lib/readiness/incremental'
 import { explainReadiness } from '@/lib/readiness/explain'
+import { SHIPPED_PARAMETERS } from '@/lib/readiness/parameters'
 import { explainAdvice, explainAssessment, explainExplanation, explainReason, explainSelfTrust } from '@/lib/reports/explain-readiness'
 import type { ReadinessTrackInput, TrackPoint, TrackTest } from '@/lib/reports/readiness-track'
 import { ruleName } from '@/lib/reports/rule-names'
@@ -17,6 +18,7 @@ export type ReadinessView = {
   readonly high: number | null
   readonly level: number | null
   readonly couponsUsed: number
+  /** The model in use; null while there is no estimate. */
   readonly modelVersion: string | null
   /** The answer first, in a sentence. */
   readonly answer: string
@@ -63,13 +65,14 @@ export async function readinessView(viewer: Viewer, key: { studentId: string; ex
 /** What the model said after each coupon, on the day it was welded; tests are placed after the coupons they followed. */
 function trackOf({ evidence, rule, assessment }: ReadinessRecord, attempts: readonly { testedOn: Date; passed: boolean }[]): ReadinessTrackInput {
   const level = assessment.kind === 'estimate' ? assessment.level : 0.95
-  const calibration = assessment.kind === 'estimate' && assessment.resultsUsed > 0 ? { calibration: assessment.calibration } : {}
-  let state = startState()
+  const parameters = rule.model?.parameters ?? SHIPPED_PARAMETERS
+  const options = { level, parameters, ...(assessment.kind === 'estimate' && assessment.resultsUsed > 0 && { calibration: assessment.calibration }) }
+  let state = startState(parameters)
   let told = 0
   const points: TrackPoint[] = evidence.judged.map(({ coupon }, index) => {
-    state = absorbCoupon(state, coupon)
+    state = absorbCoupon(state, coupon, parameters)
     told += coupon.weight === 0 ? 0 : 1
-    const estimate = told < rule.minimumCoupons ? null : readinessOf(state, coupon.day, { level, ...calibration })
+    const estimate = told < rule.minimumCoupons ? null : readinessOf(state, coupon.day, options)
     return { coupon: index + 1, estimate }
   })
   const tests: TrackTest[] = attempts.map((attempt) => ({
