@@ -6,7 +6,7 @@ export type EditorProps = {
   readonly locale: Locale
   /** The boxes each station has, in order. */
   readonly boxes: readonly StationBox[]
-  /** Toes are left and right on a vertical weld, upper and lower elsewhere. */
+  /** Toes and legs lie left and right of the weld here, not one above the other. */
   readonly vertical: boolean
   readonly value: ReadingsForm
   readonly onChange: (value: ReadingsForm) => void

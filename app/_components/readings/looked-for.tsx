@@ -19,7 +19,7 @@ export function LookedFor({ locale, value, onChange, errors }: EditorProps) {
 
   return (
     <div className="grid gap-4">
-      <ToggleButton pressed={all} onClick={setAll} wide>{say(readingsWords, locale, 'lookedAll')}</ToggleButton>
+      <ToggleButton pressed={all} onClick={setAll} wide>{say(readingsWords, locale, seen.size > 0 ? 'lookedRest' : 'lookedAll')}</ToggleButton>
       <div className="flex flex-wrap gap-2">
         {INDICATION_KINDS.map((kind) =>
           seen.has(kind) ? (

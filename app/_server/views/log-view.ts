@@ -1,4 +1,5 @@
 import 'server-only'
+import { toeSide } from '@/lib/coaching/toe-side'
 import { readingsNeeded } from '@/lib/criteria/readings-needed'
 import type { PassSettings } from '@/lib/procedure/booth-card'
 import { stationPlaces } from '@/lib/procedure/exercise'
@@ -24,7 +25,7 @@ export async function readingsSetup(viewer: Viewer, exercise: ExerciseRecord): P
   const places = stationPlaces(exercise.lengthMm, exercise.stationCount).map((at) => formatForReader(at, viewer.units))
   return {
     boxes: readingsNeeded(criteria, exercise.weldType).map((field) => field.replace(/Mm$/, '') as StationBox),
-    vertical: exercise.progression !== null,
+    vertical: toeSide(exercise.position, 'A') === 'left',
     blank: blankReadings(places),
   }
 }
