@@ -33,6 +33,14 @@ export function formatDuration(value: Seconds): string {
   return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`
 }
 
+/** A sum of times, to the nearest minute: '45 s' below one, '6 min', '3 h 39 min'. @throws RangeError when the value is below zero or not finite */
+export function formatTotalTime(value: Seconds): string {
+  if (!(value >= 0 && Number.isFinite(value))) throw new RangeError(`${value} seconds are no sum of times.`)
+  if (value < 59.5) return `${Math.round(value)} s`
+  const minutes = Math.round(value / 60)
+  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`
+}
+
 /** In words for a duration shorter than a minute, such as a side pause: '0.5 s'. @throws RangeError when the value is not finite */
 export function formatSeconds(value: Seconds, digits = 1): string {
   return `${fixed(value, digits)} s`

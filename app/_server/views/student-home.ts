@@ -1,8 +1,9 @@
 import 'server-only'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
+import { shortTitle } from '@/lib/procedure/exercise'
 import { standing, type Standing } from '@/lib/reports/standing'
-import { formatDuration, seconds } from '@/lib/units/duration'
+import { formatTotalTime, seconds } from '@/lib/units/duration'
 import type { Viewer } from '../auth/viewer'
 import { listOwnClasses, type ClassRecord } from '../data/classes'
 import { listClassExercises, type ClassExerciseRecord } from '../data/exercises'
@@ -27,7 +28,7 @@ export async function studentHome(viewer: Viewer): Promise<StudentHome> {
   const byExercise = new Map(skills.map((skill) => [skill.exerciseId, skill]))
   const shown = await Promise.all(classes.map(async (each) => studentClass(viewer, each, await listClassExercises(viewer, each.id), byExercise, program.minimumCoupons)))
   const coupons = skills.reduce((sum, skill) => sum + skill.couponCount, 0)
-  const time = formatDuration(seconds(skills.reduce((sum, skill) => sum + skill.arcSeconds, 0)))
+  const time = formatTotalTime(seconds(skills.reduce((sum, skill) => sum + skill.arcSeconds, 0)))
   return { classes: shown, totals: say(learn, viewer.locale, 'totals', { coupons, time }) }
 }
 
@@ -50,7 +51,7 @@ function studentClass(
   skills: ReadonlyMap<string, SkillRecord>, minimumCoupons: number,
 ): StudentClass {
   const { locale } = viewer
-  const titles = new Map(exercises.map(({ exercise }) => [exercise.id, exercise.title]))
+  const titles = new Map(exercises.map(({ exercise }) => [exercise.id, shortTitle(exercise)]))
   const rows = exercises.map(({ exercise, opensAfterId }) => {
     const skill = skills.get(exercise.id)
     const first = opensAfterId !== null && !isBehind(skills.get(opensAfterId)) && !skill ? titles.get(opensAfterId) : undefined

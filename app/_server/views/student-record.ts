@@ -1,7 +1,7 @@
 import 'server-only'
 import { dateText } from '@/lib/reports/dates'
 import { standing, type Standing } from '@/lib/reports/standing'
-import { formatDuration, seconds } from '@/lib/units/duration'
+import { formatTotalTime, seconds } from '@/lib/units/duration'
 import type { Viewer } from '../auth/viewer'
 import { listClasses } from '../data/classes'
 import { findExercise, type ExerciseRecord } from '../data/exercises'
@@ -42,7 +42,7 @@ export async function studentRecord(viewer: Viewer, studentId: string): Promise<
     name: `${student.givenName} ${student.familyName}`,
     classNames: student.id === viewer.personId ? classes.map((each) => each.name) : [],
     coupons: shown.reduce((sum, { skill }) => sum + skill.couponCount, 0),
-    arcTime: formatDuration(seconds(shown.reduce((sum, { skill }) => sum + skill.arcSeconds, 0))),
+    arcTime: formatTotalTime(seconds(shown.reduce((sum, { skill }) => sum + skill.arcSeconds, 0))),
     from: null,
     to: text(shown[0]?.skill.lastCouponAt),
     attempts: attempts.map((each) => ({ id: each.id, exerciseId: each.exerciseId, title: each.exerciseTitle, on: dateText(each.testedOn, viewer.locale, 'UTC'), passed: each.passed })),

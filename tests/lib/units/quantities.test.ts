@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { degrees, formatAngle, parseAngle } from '@/lib/units/angle'
 import { amps, formatAmps, parseAmps } from '@/lib/units/current'
-import { formatDuration, formatSeconds, parseDuration, seconds } from '@/lib/units/duration'
+import { formatDuration, formatSeconds, formatTotalTime, parseDuration, seconds } from '@/lib/units/duration'
 import { formatEnergyPerLength, kilojoulesPerInch, kilojoulesPerMm } from '@/lib/units/energy-per-length'
 import { formatGasFlow, litresPerMinute, parseGasFlow } from '@/lib/units/gas-flow'
 import { formatMass, fromPounds, kg, parseMass, toPounds } from '@/lib/units/mass'
@@ -85,6 +85,13 @@ describe('time', () => {
   })
   it.each([[0, '0:00'], [45, '0:45'], [59.6, '1:00'], [90, '1:30'], [3725, '1:02:05']])('writes %d seconds as %s', (value, expected) => {
     expect(formatDuration(seconds(value))).toBe(expected)
+  })
+  it.each([[0, '0 s'], [59.4, '59 s'], [59.5, '1 min'], [356, '6 min'], [3569, '59 min'], [3570, '1 h 0 min'], [13_130, '3 h 39 min']])('sums %s seconds up as %s', (value, expected) => {
+    expect(formatTotalTime(seconds(value))).toBe(expected)
+  })
+  it('has no sum below zero', () => {
+    expect(() => formatTotalTime(seconds(-1))).toThrow(RangeError)
+    expect(() => formatTotalTime(seconds(Number.NaN))).toThrow(RangeError)
   })
   it('returns to the same second', () => {
     fc.assert(fc.property(fc.integer({ min: 0, max: 86_400 }), (n) => {
