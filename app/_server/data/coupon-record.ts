@@ -135,12 +135,15 @@ export async function findBlindCoupon(viewer: Viewer, couponId: string): Promise
 }
 
 export type StoryCoupon = CouponLine & {
-  /** The inspection that counts: the instructor's if there is one, else the student's own. */
+  /** The inspection that counts: the instructor's if there is one, else the student's own; null for others while a coupon waits for their look. */
   readonly counts: { readonly kind: InspectionKind; readonly readings: StoredReadings; readonly scorecard: Scorecard } | null
   readonly exercise: ExerciseRecord
 }
 
-/** The latest coupons of one student in one exercise, oldest first, each with the inspection that counts. */
+/**
+ * The latest coupons of one student in one exercise, oldest first, each with the inspection that counts. Of a coupon that waits for an
+ * instructor's look only the student sees their own: the instructor's must come first and of itself.
+ */
 export async function listStory(viewer: Viewer, key: { studentId: string; exerciseId: string }, most: number): Promise<StoryCoupon[]> {
   const rows = await db().coupon.findMany({
     where: { AND: [{ studentId: key.studentId, exerciseId: key.exerciseId }, couponScope(viewer)] },
@@ -150,9 +153,10 @@ export async function listStory(viewer: Viewer, key: { studentId: string; exerci
   })
   const story: StoryCoupon[] = []
   for (const row of rows.reverse()) {
-    const inspections = await toInspections(row.programId, row.inspections)
+    const blind = row.waitingSince !== null && key.studentId !== viewer.personId
+    const inspections = blind ? [] : await toInspections(row.programId, row.inspections)
     const counts = inspections.find((each) => each.kind === 'instructor') ?? inspections.find((each) => each.kind === 'self') ?? null
-    story.push({ ...toLine(row), counts, exercise: toExercise(row.exercise) })
+    story.push({ ...toLine(row), ...(blind && { selfVerdict: null, selfMark: null }), counts, exercise: toExercise(row.exercise) })
   }
   return story
 }

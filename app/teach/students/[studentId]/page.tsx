@@ -1,6 +1,8 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { ReadinessTrackInteractive } from '@/app/_components/charts/readiness-track-interactive'
+import { learn } from '@/lib/language/learn'
+import { say } from '@/lib/language/say'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { HeatCell } from '@/app/_components/ui/heat-cell'
 import { LinkButton } from '@/app/_components/ui/link-button'
@@ -9,6 +11,7 @@ import { BeadStripColumn } from '@/app/_components/weld/bead-strip-column'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { readinessView } from '@/app/_server/views/readiness-view'
 import { storyOf } from '@/app/_server/views/story'
+import { pageId } from '@/app/_server/page-id'
 import { studentRecord } from '@/app/_server/views/student-record'
 import { ResetPasswordPanel } from './reset-password-panel'
 
@@ -19,12 +22,13 @@ type Props = { params: Promise<{ studentId: string }>; searchParams: Promise<Rec
 
 export default async function StudentPage({ params, searchParams }: Props) {
   const viewer = await requireRole('instructor')
-  const record = await studentRecord(viewer, (await params).studentId)
+  const record = await studentRecord(viewer, pageId((await params).studentId))
   if (!record) notFound()
   const asked = (await searchParams)['exercise']
   const chosen = record.skills.find(({ exercise }) => exercise.id === asked) ?? record.skills[0]
   const key = chosen && { studentId: record.student.id, exerciseId: chosen.exercise.id }
   const [readiness, story] = key ? await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)]) : [null, null]
+  const waiting = story?.coupons.filter((coupon) => coupon.waiting) ?? []
   return (
     <div className="grid gap-8">
       <PageHead
@@ -48,15 +52,20 @@ export default async function StudentPage({ params, searchParams }: Props) {
           {chosen && story && (
             <section className="grid min-w-0 content-start gap-5">
               <h2 className="text-3xl">{chosen.exercise.title}</h2>
-              {readiness && <p className="text-lg">{readiness.answer} {readiness.holdsBack}</p>}
+              {readiness && <p className="text-lg">{[readiness.answer, readiness.advice && `${readiness.advice}.`].filter(Boolean).join(' ')}</p>}
               {readiness?.kind === 'estimate' && (
                 <>
                   <ReadinessTrackInteractive {...readiness.track} level={readiness.level ?? 0.95} locale="en" />
-                  <ul className="list-disc pl-5">{[readiness.advice, ...readiness.reasons, ...readiness.afterMore, ...readiness.whyWide].filter(Boolean).map((text) => <li key={text}>{text}</li>)}</ul>
+                  <ul className="list-disc pl-5">{[readiness.holdsBack, ...readiness.reasons, ...readiness.afterMore, ...readiness.whyWide.map((why) => say(learn, 'en', 'whyWide', { why }))].filter(Boolean).map((text) => <li key={text}>{text}</li>)}</ul>
                 </>
               )}
               <p>{readiness?.selfTrust}</p>
-              <BeadStripColumn title="Latest coupons, oldest first" rows={story.rows.map((row) => ({ ...row, href: `/teach/coupons/${row.id}` }))} />
+              {waiting.length > 0 && (
+                <div className="flex flex-wrap gap-2">
+                  {waiting.map((coupon) => <LinkButton key={coupon.id} kind="primary" href={`/teach/coupons/${coupon.id}`}>No. {coupon.number} waits for your look</LinkButton>)}
+                </div>
+              )}
+              {story.rows.length > 0 && <BeadStripColumn title="Latest coupons, oldest first" rows={story.rows.map((row) => ({ ...row, href: `/teach/coupons/${row.id}` }))} />}
             </section>
           )}
         </div>
