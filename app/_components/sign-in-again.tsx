@@ -8,21 +8,22 @@ import { Button } from './ui/button'
 import { Notice } from './ui/notice'
 import { TextInput } from './ui/text-input'
 
-type Props = { readonly locale: Locale; readonly onSignedIn: () => void }
+/** Who filled the form in: only they can send it, so nobody else's name can be typed on a shared tablet. */
+export type SignedInBefore = { readonly signInName: string; readonly program: string }
+type Props = { readonly locale: Locale; readonly who: SignedInBefore; readonly onSignedIn: () => void }
 
 /**
  * Shown inside a form whose session ended while it was being filled in: signs in again without leaving the page.
  * It is no form of its own, because it stands inside one.
  */
-export function SignInAgain({ locale, onSignedIn }: Props) {
-  const [signInName, setName] = useState('')
+export function SignInAgain({ locale, who, onSignedIn }: Props) {
   const [password, setPassword] = useState('')
   const [trouble, setTrouble] = useState<'wrong' | 'throttled' | 'failed' | null>(null)
   const [busy, setBusy] = useState(false)
 
   async function send(): Promise<void> {
     setBusy(true)
-    const refused = await postSignIn({ program: '', signInName, password })
+    const refused = await postSignIn({ ...who, password })
     setBusy(false)
     setTrouble(refused)
     if (refused === null) onSignedIn()
@@ -31,9 +32,10 @@ export function SignInAgain({ locale, onSignedIn }: Props) {
   return (
     <Notice kind="problem" word={say(door, locale, 'signedOutTitle')} live>
       <p>{say(door, locale, trouble ?? 'signedOutText')}</p>
-      <div className="mt-3 grid gap-3 sm:grid-cols-2">
-        <TextInput label={say(door, locale, 'signInName')} value={signInName} onChange={(event) => setName(event.target.value)} autoComplete="username" autoCapitalize="none" />
-        <TextInput label={say(door, locale, 'password')} type="password" value={password} onChange={(event) => setPassword(event.target.value)} autoComplete="current-password" />
+      <div className="mt-3 grid max-w-prose gap-3">
+        <p>{say(door, locale, 'signedInAs', { name: who.signInName })}</p>
+        <TextInput label={say(door, locale, 'password')} type="password" value={password} onChange={(event) => setPassword(event.target.value)} autoComplete="current-password"
+          onKeyDown={(event) => { if (event.key === 'Enter') { event.preventDefault(); void (busy || send()) } }} />
       </div>
       <div className="mt-3"><Button kind="primary" onClick={() => void (busy || send())}>{say(door, locale, busy ? 'signingIn' : 'signIn')}</Button></div>
     </Notice>

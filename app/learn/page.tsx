@@ -26,13 +26,13 @@ export default async function LearnPage() {
     <div className="grid gap-10">
       {home.classes.map((each) => (
         <section key={each.id} className="grid gap-5">
-          <PageHead eyebrow={each.term} title={each.heading} lead={home.totals} aside={<LinkButton href={`/print/progress/${viewer.personId}`}>{say(learn, locale, 'printSummary')}</LinkButton>} />
+          <PageHead eyebrow={each.term} title={each.heading} lead={home.totals} />
           {each.next && (
             <div className="border-l-[6px] border-ink bg-plate p-4">
               <p className="eyebrow">{say(learn, locale, 'nextUp')}</p>
               <h2 className="text-2xl"><Link href={each.next.href}>{each.next.title}</Link></h2>
               <p className="mt-1">{each.next.counts}</p>
-              <div className="mt-3 flex flex-wrap gap-2"><LinkButton kind="primary" href={each.next.href}>{say(learn, locale, 'open')}</LinkButton></div>
+              <div className="mt-3"><LinkButton kind="primary" href={each.next.href}>{say(learn, locale, 'openCard')}</LinkButton></div>
             </div>
           )}
           {each.exercises.length === 0 ? (
@@ -45,6 +45,7 @@ export default async function LearnPage() {
           )}
         </section>
       ))}
+      <div><LinkButton href={`/print/progress/${viewer.personId}`}>{say(learn, locale, 'printSummary')}</LinkButton></div>
     </div>
   )
 }
@@ -55,7 +56,7 @@ function ExerciseLine({ row }: { readonly row: ExerciseRow }) {
       <HeatCell probability={row.standing.probability} text={row.standing.text} spoken={row.standing.spoken} />
       <div className="min-w-0 flex-1">
         <Link href={row.href} className="inline-flex min-h-12 items-center font-head text-xl leading-tight font-semibold">{row.title}</Link>
-        <p className="text-base text-ink-2">{row.after ?? [row.counts, row.standing.adviceText].filter(Boolean).join('. ')}</p>
+        <p className="text-base leading-snug text-ink-2">{row.after ?? [row.counts, row.standing.adviceText].filter(Boolean).join('. ')}</p>
       </div>
     </li>
   )

@@ -28,7 +28,7 @@ export function BoothCardPanel({ card, locale, criteria }: Props) {
 function Rows({ title, rows }: { readonly title: string; readonly rows: readonly CardRow[] }) {
   return (
     <div>
-      <h3 className="eyebrow">{title}</h3>
+      <h3 className="eyebrow mb-1">{title}</h3>
       <dl className="divide-y divide-line border-y border-line">
         {rows.map((row) => (
           <div key={row.key} className="flex justify-between gap-4 py-1.5">

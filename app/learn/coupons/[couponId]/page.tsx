@@ -16,7 +16,9 @@ import { BeadStrip } from '@/app/_components/weld/bead-strip'
 import { FilletSection } from '@/app/_components/weld/fillet-section'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { findProgram } from '@/app/_server/data/program'
+import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
+import { AddPhoto } from './add-photo'
 import { CommentForm } from './comment-form'
 
 export const metadata: Metadata = { title: 'Coupon' }
@@ -25,16 +27,15 @@ type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Reco
 
 export default async function CouponPage({ params, searchParams }: Props) {
   const viewer = await requireRole('student')
-  const [result, program, asked] = await Promise.all([couponResult(viewer, (await params).couponId), findProgram(viewer), searchParams])
+  const [result, program, asked] = await Promise.all([couponResult(viewer, pageId((await params).couponId)), findProgram(viewer), searchParams])
   if (!result?.lead) notFound()
   const { coupon, lead, other } = result
   const { locale } = viewer
   const exerciseHref = `/learn/${coupon.classId}/${coupon.exercise.id}`
-  const photoProblem = typeof asked['photo'] === 'string' ? asked['photo'].slice(0, 200) : null
   return (
     <div className="grid gap-8">
       <PageHead eyebrow={`${say(learn, locale, 'number', { n: coupon.number })} · ${momentText(coupon.weldedAt, locale, program.timeZone)}`} title={coupon.exercise.title} />
-      {photoProblem && <Notice kind="problem" word={say(learn, locale, 'photo')}>{say(learn, locale, 'photoNotSent', { why: photoProblem })}</Notice>}
+      {asked['photo'] !== undefined && coupon.photos.length === 0 && <Notice kind="problem" word={say(learn, locale, 'photo')}><a href="#photos">{say(learn, locale, 'photoNotSent')}</a></Notice>}
       <VerdictHead card={lead.scorecard} locale={locale} />
       <p>{lead.kind === 'self' ? `${say(learn, locale, 'lookSelf')} ${coupon.waiting ? say(learn, locale, 'waiting') : ''}` : `${lead.title}: ${lead.inspector}, ${dateText(lead.at, locale, program.timeZone)}`}</p>
       {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.verdict !== 'accept'} locale={locale} />}
@@ -42,10 +43,10 @@ export default async function CouponPage({ params, searchParams }: Props) {
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale={locale} />}
       <RuleList card={lead.scorecard} locale={locale} />
-      {coupon.photos.length > 0 && (
-        <section>
-          <h2 className="text-2xl">{say(learn, locale, 'photos')}</h2>
-          <div className="mt-2 grid gap-3 sm:grid-cols-2">
+      <section id="photos" className="grid gap-3">
+        <h2 className="text-2xl">{say(learn, locale, 'photos')}</h2>
+        {coupon.photos.length > 0 && (
+          <div className="grid gap-3 sm:grid-cols-2">
             {coupon.photos.map((photo, index) => (
               // A private picture behind its own route, already sized: the framework's image component has nothing to add.
               // eslint-disable-next-line @next/next/no-img-element
@@ -53,8 +54,9 @@ export default async function CouponPage({ params, searchParams }: Props) {
                 alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })} />
             ))}
           </div>
-        </section>
-      )}
+        )}
+        <AddPhoto locale={locale} couponId={coupon.id} />
+      </section>
       <section className="grid gap-3">
         <h2 className="text-2xl">{say(learn, locale, 'comments')}</h2>
         {coupon.note && <p className="border-l-4 border-line pl-3 whitespace-pre-wrap">{coupon.note}</p>}

@@ -1,28 +1,32 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
 import type { PassForm } from '@/lib/schemas/passes'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
-import { SignInAgain } from '@/app/_components/sign-in-again'
+import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { useDraft } from '@/app/_components/use-draft'
 import type { Refused } from '@/app/_components/use-sent-form'
+import { newId } from '@/app/learn/new-id'
+import { PhotoBox } from '@/app/learn/photo-box'
+import { sendPhoto } from '@/app/learn/send-photo'
 import { PassBoxes } from './pass-boxes'
-import { PhotoBox } from './photo-box'
-import { newId, sendPhoto, sendToIntake } from './send-coupon'
+import { sendToIntake } from './send-coupon'
 
 type Draft = { readonly id: string | null; readonly passes: readonly PassForm[]; readonly readings: ReadingsForm; readonly note: string }
 
 type Props = {
   readonly locale: Locale
   readonly personId: string
+  readonly who: SignedInBefore
+  readonly units: 'in' | 'mm'
   readonly classId: string
   readonly exerciseId: string
   readonly boxes: readonly StationBox[]
@@ -50,8 +54,14 @@ export function LogForm(props: Props) {
   const [refused, setRefused] = useState<Refused | 'offline' | null>(null)
   const [busy, setBusy] = useState(false)
   const sending = useRef(false)
+  const place = useRef<HTMLFormElement>(null)
   const { id: _id, ...form } = draft.value
   const errors = refused && refused !== 'offline' ? refused.fields : {}
+
+  // A long form: whoever sent it is led to the first box that needs another look.
+  useEffect(() => {
+    if (refused !== null && refused !== 'offline') place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+  }, [refused])
 
   async function send(): Promise<void> {
     if (sending.current) return
@@ -73,11 +83,11 @@ export function LogForm(props: Props) {
   async function finish(couponId: string): Promise<void> {
     const photoProblem = photo ? await sendPhoto(couponId, newId(), photo) : null
     draft.clear()
-    router.push(`/learn/coupons/${couponId}${photoProblem ? `?photo=${encodeURIComponent(photoProblem)}` : ''}`)
+    router.push(`/learn/coupons/${couponId}${photoProblem ? `?photo=${photoProblem}` : ''}`)
   }
 
   return (
-    <form method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
+    <form ref={place} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
       {draft.restored && (
         <Notice kind="info" word={say(learn, locale, 'kept')}>
           <p>{say(learn, locale, 'restored')}</p>
@@ -87,28 +97,28 @@ export function LogForm(props: Props) {
       <section className="grid gap-3">
         <h2 className="text-2xl">{say(learn, locale, 'settings')}</h2>
         <p className="text-ink-2">{say(learn, locale, 'settingsHint')}</p>
-        <PassBoxes locale={locale} usesWire={props.usesWire} usesGas={props.usesGas} value={draft.value.passes} errors={under(errors, 'passes')}
+        <PassBoxes locale={locale} units={props.units} usesWire={props.usesWire} usesGas={props.usesGas} value={draft.value.passes} errors={under(errors, 'passes')}
           onChange={(passes) => draft.change({ ...draft.value, passes })} />
       </section>
       <ReadingsEditor locale={locale} boxes={props.boxes} vertical={props.vertical} value={draft.value.readings} errors={under(errors, 'readings')}
         onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <section className="grid gap-4">
-        <PhotoBox locale={locale} photo={photo} onChange={setPhoto} />
+        <PhotoBox label={say(learn, locale, 'photo')} locale={locale} photo={photo} onChange={setPhoto} />
         <TextArea label={say(learn, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
       </section>
-      <Refusal refused={refused} locale={locale} onSignedIn={() => { setRefused(null); void send() }} />
+      <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} />
       <Button type="submit" kind="primary" wide aria-disabled={busy || undefined}>{say(learn, locale, busy ? 'sending' : 'send')}</Button>
     </form>
   )
 }
 
-type RefusalProps = { readonly refused: Refused | 'offline' | null; readonly locale: Locale; readonly onSignedIn: () => void }
+type RefusalProps = { readonly refused: Refused | 'offline' | null; readonly locale: Locale; readonly who: SignedInBefore; readonly onSignedIn: () => void }
 
 /** Why the coupon was not taken, beside the button that was pressed. */
-function Refusal({ refused, locale, onSignedIn }: RefusalProps) {
+function Refusal({ refused, locale, who, onSignedIn }: RefusalProps) {
   if (refused === null) return null
   if (refused === 'offline') return <Notice kind="problem" word={say(learn, locale, 'notSent')} live>{say(learn, locale, 'noConnection')}</Notice>
-  if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} onSignedIn={onSignedIn} />
+  if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} who={who} onSignedIn={onSignedIn} />
   const sentences = [...new Set(Object.values(refused.fields))]
   return (
     <Notice kind="problem" word={say(learn, locale, 'notSent')} live>

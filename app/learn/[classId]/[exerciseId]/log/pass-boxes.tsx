@@ -10,6 +10,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 
 type Props = {
   readonly locale: Locale
+  readonly units: 'in' | 'mm'
   readonly usesWire: boolean
   readonly usesGas: boolean
   readonly value: readonly PassForm[]
@@ -19,12 +20,13 @@ type Props = {
 }
 
 /** What was really run on each pass. A pass added takes over the settings of the one before, not its time and length. */
-export function PassBoxes({ locale, usesWire, usesGas, value, onChange, errors }: Props) {
+export function PassBoxes({ locale, units, usesWire, usesGas, value, onChange, errors }: Props) {
   const set = (index: number, change: Partial<PassForm>): void => onChange(value.map((pass, at) => (at === index ? { ...pass, ...change } : pass)))
   const box = (index: number, name: Exclude<keyof PassForm, 'polarity'>, label: string) => (
     <TextInput figures autoComplete="off" label={label} value={value[index]?.[name] ?? ''} error={errors[`${index}.${name}`]}
       onChange={(event) => set(index, { [name]: event.target.value })} />
   )
+  const inUnit = (name: 'amps' | 'volts' | 'wireFeed' | 'arcTime', unit: string): string => `${say(learn, locale, name)}, ${unit}`
   const last = value.at(-1)
   return (
     <div className="grid gap-4">
@@ -35,12 +37,12 @@ export function PassBoxes({ locale, usesWire, usesGas, value, onChange, errors }
             <Select label={say(learn, locale, 'polarity')} value={pass.polarity ?? ''} error={errors[`${index}.polarity`]}
               onChange={(event) => set(index, { polarity: POLARITIES.find((each) => each === event.target.value) ?? null })}
               choices={[{ value: '', label: '–' }, ...POLARITIES.map((each) => ({ value: each, label: each }))]} />
-            {box(index, 'amps', say(learn, locale, 'amps'))}
-            {box(index, 'volts', say(learn, locale, 'volts'))}
-            {usesWire && box(index, 'wireFeed', say(learn, locale, 'wireFeed'))}
+            {box(index, 'amps', inUnit('amps', 'A'))}
+            {box(index, 'volts', inUnit('volts', 'V'))}
+            {usesWire && box(index, 'wireFeed', inUnit('wireFeed', units === 'in' ? 'in/min' : 'm/min'))}
             {usesWire && box(index, 'stickOut', say(learn, locale, 'stickOut'))}
             {usesGas && box(index, 'gas', say(learn, locale, 'gasUsed'))}
-            {box(index, 'arcTime', say(learn, locale, 'arcTime'))}
+            {box(index, 'arcTime', inUnit('arcTime', 'min:s'))}
             {box(index, 'length', say(learn, locale, 'weldedLength'))}
           </div>
           {value.length > 1 && (

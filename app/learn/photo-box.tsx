@@ -10,10 +10,10 @@ import { controlLook } from '@/app/_components/ui/control-look'
 const MOST_BYTES = 15 * 1024 * 1024
 const TAKEN = ['image/jpeg', 'image/png', 'image/webp']
 
-type Props = { readonly locale: Locale; readonly photo: File | null; readonly onChange: (photo: File | null) => void }
+type Props = { readonly label: string; readonly locale: Locale; readonly photo: File | null; readonly onChange: (photo: File | null) => void }
 
 /** One photo, looked at before it travels: the server looks again. */
-export function PhotoBox({ locale, photo, onChange }: Props) {
+export function PhotoBox({ label, locale, photo, onChange }: Props) {
   const [problem, setProblem] = useState<string | null>(null)
   const choose = (file: File | undefined): void => {
     const wrong = !file ? null : file.size > MOST_BYTES ? 'photoTooLarge' : TAKEN.includes(file.type) ? null : 'photoWrongType'
@@ -22,7 +22,7 @@ export function PhotoBox({ locale, photo, onChange }: Props) {
   }
   return (
     <div className="grid gap-3">
-      <Field label={say(learn, locale, 'photo')} hint={say(learn, locale, 'photoHint')} error={problem}>
+      <Field label={label} hint={say(learn, locale, 'photoHint')} error={problem}>
         {(wiring) => (
           <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={TAKEN.join(',')} className={controlLook(false)}
             onChange={(event) => choose(event.target.files?.[0])} />
