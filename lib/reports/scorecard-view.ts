@@ -6,6 +6,7 @@ import type { SourceStatus } from '../source'
 import { formatBesideLimit, formatForReader } from '../units/display'
 import type { LengthUnit } from '../units/length'
 import { explainFinding } from './explain-finding'
+import { ruleBehind } from './finding-subject'
 import { ruleName } from './rule-names'
 
 export type ScorecardReader = {
@@ -86,18 +87,30 @@ function size(value: number, finding: Finding, units: LengthUnit): string {
 /** A yes/no rule has no limit to read against. */
 const yesOrNo = ({ limit }: Finding): boolean => limit.min === null && limit.max === null
 
-function readingText(finding: Finding, { locale, units }: ScorecardReader): string {
+/** What a rule asks, where it asks a question: it is answered, not measured. */
+function questionOf(finding: Finding, { criteria, weld }: ScorecardReader): 'cratersFilled' | 'fusionComplete' | null {
+  const rule = ruleBehind(finding, criteria, weld)
+  return rule?.kind === 'attribute' ? rule.answer : null
+}
+
+function readingText(finding: Finding, reader: ScorecardReader): string {
+  const { locale, units } = reader
   const { measured, verdict, unit, limit } = finding
   if (verdict === 'not-measured') return say(scorecardWords, locale, 'notMeasured')
   if (verdict === 'not-applicable') return say(scorecardWords, locale, 'not-applicable')
-  if (measured === null) return say(scorecardWords, locale, verdict === 'accept' ? 'yes' : 'reject')
+  const question = questionOf(finding, reader)
+  if (question !== null) return say(scorecardWords, locale, `${question}-${verdict === 'accept' ? 'yes' : 'no'}`)
+  if (measured === null) return say(scorecardWords, locale, verdict === 'accept' ? 'yes' : 'no')
   if (measured === 0 && limit.min === null) return say(scorecardWords, locale, 'noneSeen')
   const beside = limit.min !== null && measured < limit.min ? limit.min : limit.max
   return unit === 'mm' && beside !== null ? formatBesideLimit(measured, beside, units) : size(measured, finding, units)
 }
 
-function limitText(finding: Finding, { locale, units }: ScorecardReader): string {
+function limitText(finding: Finding, reader: ScorecardReader): string {
+  const { locale, units } = reader
   const { min, max } = finding.limit
+  const question = questionOf(finding, reader)
+  if (question !== null) return say(scorecardWords, locale, `${question}-must`)
   if (yesOrNo(finding)) return say(scorecardWords, locale, 'mustBe')
   if (min !== null && max !== null) return say(scorecardWords, locale, 'between', { min: size(min, finding, units), max: size(max, finding, units) })
   if (max === 0) return say(scorecardWords, locale, 'none')
@@ -105,7 +118,8 @@ function limitText(finding: Finding, { locale, units }: ScorecardReader): string
   return say(scorecardWords, locale, 'atLeast', { min: size(min ?? 0, finding, units) })
 }
 
-function marginText(finding: Finding, { locale, units }: ScorecardReader): string | null {
+/** How far inside or outside its limit a finding is; null where it has no margin to tell. */
+export function marginText(finding: Finding, { locale, units }: Pick<ScorecardReader, 'locale' | 'units'>): string | null {
   const { margin } = finding
   if (margin === null || yesOrNo(finding) || finding.limit.max === 0) return null
   if (Math.abs(margin) < 1e-6) return say(scorecardWords, locale, 'onLimit')

@@ -6,7 +6,7 @@ import { VerdictMark } from '../ui/verdict-mark'
 
 type Props = { readonly card: ScorecardView; readonly locale: Locale }
 
-/** Every rule: what it is, what was read against what is allowed, in a sentence, and by whose word. */
+/** Every rule: what it is, what was read against what is allowed and by whose word; in a sentence where it needs an eye. */
 export function RuleList({ card, locale }: Props) {
   return (
     <section>
@@ -26,7 +26,7 @@ export function RuleList({ card, locale }: Props) {
               <p className="text-base text-ink-2">
                 {say(scorecardWords, locale, 'limit')}: {line.limit}{line.margin && `; ${line.margin}`}
               </p>
-              <p className="mt-1">{line.sentence}</p>
+              {(line.verdict !== 'accept' || line.closeCall) && <p className="mt-1">{line.sentence}</p>}
               <p className={`text-base ${line.sourceStatus === 'memory' ? 'font-bold' : 'text-ink-2'}`}>{line.source} · {line.sourceStatusWord}</p>
             </div>
           </li>
