@@ -20,7 +20,7 @@ export default async function TeachPage() {
         {classes.map(({ record, students, waiting: here }) => (
           <li key={record.id} className="flex flex-wrap items-center justify-between gap-4 py-4">
             <div>
-              <h2 className="text-2xl"><Link href={`/teach/classes/${record.id}`}>{record.name}</Link></h2>
+              <h2 className="text-2xl"><Link href={`/teach/classes/${record.id}`} className="inline-flex min-h-12 items-center">{record.name}</Link></h2>
               <p className="text-ink-2">{[record.term.name, record.meets, record.room, `${students} students`].filter(Boolean).join(' · ')}</p>
             </div>
             <LinkButton kind={here > 0 ? 'primary' : 'secondary'} href={`/teach/classes/${record.id}`}>{here > 0 ? `${here} waiting` : 'Open the class'}</LinkButton>

@@ -12,7 +12,8 @@ import { findClassCode } from '../data/people'
 import { findProgram, type ProgramRecord } from '../data/program'
 import { listClassSkills, type SkillRecord } from '../data/skills'
 
-export type BoardColumn = { readonly id: string; readonly title: string; readonly note: string }
+/** `notes` are the wire or rod, and its size. */
+export type BoardColumn = { readonly id: string; readonly title: string; readonly notes: readonly string[] }
 export type BoardCell = { readonly standing: Standing; readonly waiting: number }
 export type BoardRow = { readonly student: EnrolledStudent; readonly name: string; readonly lastSeen: string | null; readonly cells: readonly BoardCell[] }
 export type ClassBoard = {
@@ -32,7 +33,10 @@ export async function classBoard(viewer: Viewer, classId: string): Promise<Class
     listWaiting(viewer, classId), findClassCode(viewer, classId), findProgram(viewer),
   ])
   const bySkill = new Map(skills.map((skill) => [`${skill.studentId} ${skill.exerciseId}`, skill]))
-  const columns = exercises.map(({ exercise }) => ({ id: exercise.id, title: shortTitle(exercise), note: `${exercise.electrodeClass}${exercise.electrodeDiameterMm === null ? '' : ` ${formatForReader(exercise.electrodeDiameterMm, viewer.units)}`}` }))
+  const columns = exercises.map(({ exercise }) => ({
+    id: exercise.id, title: shortTitle(exercise),
+    notes: [exercise.electrodeClass, ...(exercise.electrodeDiameterMm === null ? [] : [formatForReader(exercise.electrodeDiameterMm, viewer.units)])],
+  }))
   return {
     classRecord, columns,
     rows: students.map((student) => rowOf(student, columns, bySkill, program, viewer)),

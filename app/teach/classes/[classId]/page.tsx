@@ -7,6 +7,7 @@ import { HeatLegend } from '@/app/_components/ui/heat-legend'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { pageId } from '@/app/_server/page-id'
 import { classBoard } from '@/app/_server/views/class-board'
 import { ClassCodePanel } from './class-code-panel'
 
@@ -16,7 +17,7 @@ type Props = { params: Promise<{ classId: string }> }
 
 export default async function ClassPage({ params }: Props) {
   const viewer = await requireRole('instructor')
-  const board = await classBoard(viewer, (await params).classId)
+  const board = await classBoard(viewer, pageId((await params).classId))
   if (!board) notFound()
   const { classRecord, waiting } = board
   const first = waiting[0]
@@ -31,15 +32,17 @@ export default async function ClassPage({ params }: Props) {
         <section className="grid content-start gap-3">
           <h2 className="text-2xl">Waiting for you</h2>
           {waiting.length === 0 ? <p className="text-ink-2">When a student sends a coupon it appears here.</p> : (
-            <ul className="divide-y divide-line border-y border-line">
+            <ul className="grid gap-x-8 border-t border-line md:grid-cols-2 xl:grid-cols-1">
               {waiting.map((coupon) => (
-                <li key={coupon.id} className="flex gap-3 py-2">
-                  <span className="figures w-8 shrink-0 text-2xl leading-tight">{coupon.booth ?? '–'}</span>
-                  <div className="min-w-0">
-                    <Link href={`/teach/coupons/${coupon.id}`} className="inline-flex min-h-12 items-center font-bold">{coupon.student.name}</Link>
-                    <p className="text-base text-ink-2">{coupon.exerciseTitle}, no. {coupon.number}, {coupon.sinceText}</p>
-                    {coupon.takenBy && <p className="text-base">{coupon.takenBy.self ? 'You have it open.' : `${coupon.takenBy.name} has it open.`}</p>}
-                  </div>
+                <li key={coupon.id} className="border-b border-line">
+                  <Link href={`/teach/coupons/${coupon.id}`} className="ring-inside flex min-h-12 items-center gap-3 py-2 no-underline hover:bg-plate">
+                    <span className="figures w-8 shrink-0 text-2xl leading-none"><span className="sr-only">Booth </span>{coupon.booth ?? '–'}</span>
+                    <span className="min-w-0">
+                      <span className="font-bold underline underline-offset-4">{coupon.student.name}</span>
+                      <span className="block text-base leading-snug text-ink-2">{coupon.exerciseTitle}, no. {coupon.number}, {coupon.sinceText}</span>
+                      {coupon.takenBy && <span className="block text-base leading-snug">{coupon.takenBy.self ? 'You have it open.' : `${coupon.takenBy.name} has it open.`}</span>}
+                    </span>
+                  </Link>
                 </li>
               ))}
             </ul>

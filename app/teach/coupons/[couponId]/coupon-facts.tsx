@@ -1,5 +1,6 @@
 import { boothCardView } from '@/lib/reports/booth-card-view'
 import type { BlindCoupon } from '@/app/_server/data/coupon-record'
+import { CouponPhotos } from './coupon-photos'
 
 type Props = { readonly coupon: BlindCoupon; readonly units: 'in' | 'mm' }
 
@@ -7,17 +8,13 @@ type Props = { readonly coupon: BlindCoupon; readonly units: 'in' | 'mm' }
 export function CouponFacts({ coupon, units }: Props) {
   const card = boothCardView(coupon.exercise, { locale: 'en', units })
   return (
-    <section className="grid gap-4">
-      <p>{card.facts.map((fact) => `${fact.term}: ${fact.value}`).join(' · ')}</p>
-      {coupon.photos.length > 0 && (
-        <div className="grid gap-3 sm:grid-cols-2 lg:grid-cols-3">
-          {coupon.photos.map((photo, index) => (
-            // A private picture behind its own route, already sized: the framework's image component has nothing to add.
-            // eslint-disable-next-line @next/next/no-img-element
-            <img key={photo.id} src={`/api/photos/${photo.id}`} width={photo.widthPx} height={photo.heightPx} alt={`Coupon ${coupon.number}, photo ${index + 1}`} className="h-auto w-full" />
-          ))}
-        </div>
-      )}
+    <section aria-label="The coupon" className="grid gap-4 sm:grid-cols-2 xl:sticky xl:top-6 xl:grid-cols-1 xl:self-start">
+      <dl className="content-start divide-y divide-line border-y border-line">
+        {card.facts.map((fact) => (
+          <div key={fact.key} className="flex justify-between gap-4 py-1"><dt className="text-ink-2">{fact.term}</dt><dd className="text-right font-bold">{fact.value}</dd></div>
+        ))}
+      </dl>
+      <CouponPhotos number={coupon.number} photos={coupon.photos} />
     </section>
   )
 }

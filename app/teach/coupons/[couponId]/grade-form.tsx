@@ -1,10 +1,10 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
-import { SignInAgain } from '@/app/_components/sign-in-again'
+import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextArea } from '@/app/_components/ui/text-area'
@@ -17,6 +17,7 @@ type Props = {
   readonly couponId: string
   readonly classId: string
   readonly personId: string
+  readonly who: SignedInBefore
   readonly revision: number
   readonly boxes: readonly StationBox[]
   readonly vertical: boolean
@@ -27,12 +28,18 @@ type Props = {
 const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
 
 /** The instructor's look. Typed readings are kept on this device until they are submitted. */
-export function GradeForm({ couponId, classId, personId, revision, boxes, vertical, start, correcting }: Props) {
+export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, start, correcting }: Props) {
   const router = useRouter()
   const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
   const [refused, setRefused] = useState<Refused | null>(null)
   const [busy, setBusy] = useState(false)
+  const place = useRef<HTMLFormElement>(null)
   const errors = Object.fromEntries(Object.entries(refused?.fields ?? {}).map(([path, text]) => [path.replace(/^readings\./, ''), text]))
+
+  // A long form: whoever sent it is led to the first box that needs another look.
+  useEffect(() => {
+    if (refused !== null) place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+  }, [refused])
 
   async function send(): Promise<void> {
     setBusy(true)
@@ -51,11 +58,11 @@ export function GradeForm({ couponId, classId, personId, revision, boxes, vertic
   }
 
   return (
-    <form method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
+    <form ref={place} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
       <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <TextArea label="Remark to the student" value={draft.value.comment} error={errors['comment']} onChange={(event) => draft.change({ ...draft.value, comment: event.target.value })} />
-      {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" onSignedIn={() => { setRefused(null); void send() }} /> : refused && (
+      {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" who={who} onSignedIn={() => { setRefused(null); void send() }} /> : refused && (
         <Notice kind="problem" word="Not submitted" live>
           <p>{refused.message}</p>
           {Object.values(refused.fields).length > 0 && <ul className="list-disc pl-5">{[...new Set(Object.values(refused.fields))].map((text) => <li key={text}>{text}</li>)}</ul>}

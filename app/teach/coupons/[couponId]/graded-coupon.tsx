@@ -9,21 +9,30 @@ import { VerdictHead } from '@/app/_components/result/verdict-head'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { BeadStrip } from '@/app/_components/weld/bead-strip'
 import { FilletSection } from '@/app/_components/weld/fillet-section'
+import type { WaitingCoupon } from '@/app/_server/data/coupon-record'
 import type { CouponResult } from '@/app/_server/views/coupon-result'
+import { CouponPhotos } from './coupon-photos'
 
-/** A coupon after the instructor's look: the verdict, both looks, every rule, remarks, and the way to correct it. */
-export function GradedCoupon({ result, timeZone }: { readonly result: CouponResult; readonly timeZone: string }) {
+type Props = { readonly result: CouponResult; readonly next: WaitingCoupon | null; readonly timeZone: string }
+
+/** A coupon after the instructor's look: the verdict, both looks, every rule, remarks, and what to do next. */
+export function GradedCoupon({ result, next, timeZone }: Props) {
   const { coupon, lead, other } = result
   if (!lead) return null
   return (
     <>
       <VerdictHead card={lead.scorecard} locale="en" />
       <p>Inspected by {lead.inspector}, {dateText(lead.at, 'en', timeZone)}{lead.revision > 1 && `, correction ${lead.revision - 1}`}.</p>
+      <div className="flex flex-wrap gap-2">
+        {next && <LinkButton kind="primary" href={`/teach/coupons/${next.id}`}>{`Next: ${next.booth === null ? '' : `booth ${next.booth}, `}${next.student.name}`}</LinkButton>}
+        <LinkButton kind={next ? 'secondary' : 'primary'} href={`/teach/classes/${coupon.classId}`}>Back to the class</LinkButton>
+      </div>
       {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.verdict !== 'accept'} locale="en" />}
       <BeadStrip {...lead.strip} />
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale="en" />}
       <RuleList card={lead.scorecard} locale="en" />
+      <CouponPhotos number={coupon.number} photos={coupon.photos} />
       {result.superseded.length > 0 && (
         <section>
           <h2 className="text-2xl">Replaced looks</h2>
@@ -38,10 +47,7 @@ export function GradedCoupon({ result, timeZone }: { readonly result: CouponResu
         <CommentList comments={result.comments.map((each) => ({ ...each, when: momentText(each.at, 'en', timeZone) }))} locale="en" />
         <CommentForm locale="en" couponId={coupon.id} />
       </section>
-      <div className="flex flex-wrap gap-2">
-        <LinkButton kind="primary" href={`/teach/classes/${coupon.classId}`}>Back to the class</LinkButton>
-        <LinkButton href={`/teach/coupons/${coupon.id}?correct=yes`}>Correct this inspection</LinkButton>
-      </div>
+      <div><LinkButton href={`/teach/coupons/${coupon.id}?correct=yes`}>Correct this inspection</LinkButton></div>
       <p className="text-base text-ink-2">{door.en.practiceRecord}</p>
     </>
   )

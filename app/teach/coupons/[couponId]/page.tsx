@@ -2,8 +2,10 @@ import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
-import { findBlindCoupon, takeCoupon } from '@/app/_server/data/coupon-record'
+import { findBlindCoupon, listWaiting, takeCoupon } from '@/app/_server/data/coupon-record'
+import { ownAccount } from '@/app/_server/data/people'
 import { findProgram } from '@/app/_server/data/program'
+import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
 import { readingsSetup } from '@/app/_server/views/log-view'
 import { momentText } from '@/lib/reports/dates'
@@ -18,7 +20,7 @@ type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Reco
 /** A coupon to look at. Until the instructor's own look is submitted, nothing the student read is on this page. */
 export default async function GradePage({ params, searchParams }: Props) {
   const viewer = await requireRole('instructor')
-  const [coupon, program] = await Promise.all([findBlindCoupon(viewer, (await params).couponId), findProgram(viewer)])
+  const [coupon, program] = await Promise.all([findBlindCoupon(viewer, pageId((await params).couponId)), findProgram(viewer)])
   if (!coupon) notFound()
   const correcting = (await searchParams)['correct'] === 'yes'
   const head = (
@@ -28,12 +30,12 @@ export default async function GradePage({ params, searchParams }: Props) {
     />
   )
   if (coupon.standing && !correcting) {
-    const result = await couponResult(viewer, coupon.id)
+    const [result, waiting] = await Promise.all([couponResult(viewer, coupon.id), listWaiting(viewer, coupon.classId)])
     if (!result) notFound()
-    return <div className="grid gap-8">{head}<GradedCoupon result={result} timeZone={program.timeZone} /></div>
+    return <div className="grid gap-8">{head}<GradedCoupon result={result} next={waiting[0] ?? null} timeZone={program.timeZone} /></div>
   }
   await takeCoupon(viewer, coupon.id)
-  const setup = await readingsSetup(viewer, coupon.exercise)
+  const [setup, account] = await Promise.all([readingsSetup(viewer, coupon.exercise), ownAccount(viewer)])
   const { standing } = coupon
   const start = standing
     ? { stations: standing.readings.typed.stations, indications: standing.readings.typed.indications, lookedFor: [...standing.readings.inspection.lookedFor], cratersFilled: standing.readings.inspection.cratersFilled, fusionComplete: standing.readings.inspection.fusionComplete }
@@ -41,8 +43,13 @@ export default async function GradePage({ params, searchParams }: Props) {
   return (
     <div className="grid gap-8">
       {head}
-      <CouponFacts coupon={coupon} units={viewer.units} />
-      <GradeForm couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} start={start} correcting={standing !== null} />
+      <div className="grid gap-8 xl:grid-cols-[20rem_minmax(0,1fr)]">
+        <CouponFacts coupon={coupon} units={viewer.units} />
+        <GradeForm
+          couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
+          revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} start={start} correcting={standing !== null}
+        />
+      </div>
     </div>
   )
 }
