@@ -3,7 +3,7 @@ import { HeatCell } from '../ui/heat-cell'
 import { TableRegion } from '../ui/table-region'
 
 type Cell = { readonly standing: { readonly probability: number | null; readonly text: string; readonly spoken: string }; readonly waiting: number }
-type Row = { readonly key: string; readonly booth: number | null; readonly name: string; readonly note: string | null; readonly href: string; readonly cells: readonly Cell[] }
+type Row = { readonly key: string; readonly booth: number | null; readonly name: string; readonly lastCoupon: string | null; readonly href: string; readonly cells: readonly Cell[] }
 type Props = { readonly caption: string; readonly columns: readonly { readonly id: string; readonly title: string; readonly notes: readonly string[] }[]; readonly rows: readonly Row[] }
 
 /** Students by exercises, shaded by the chance of passing, with the figure on each plate and a ring where a coupon waits. */
@@ -15,7 +15,7 @@ export function HeatBoard({ caption, columns, rows }: Props) {
         <thead>
           <tr>
             <th scope="col" className="px-1 align-bottom font-head text-base font-semibold">Booth</th>
-            <th scope="col" className="sticky left-0 z-10 bg-paper px-1 align-bottom font-head text-base font-semibold">Student</th>
+            <th scope="col" className="sticky left-0 z-10 bg-paper px-1 align-bottom font-head text-base font-semibold"><span className="block">Student</span><span className="block font-text text-sm font-normal text-ink-2">last coupon</span></th>
             {columns.map((column) => (
               <th key={column.id} scope="col" className="max-w-24 min-w-16 px-1 align-bottom font-head text-lg leading-tight font-semibold">
                 {column.title}{column.notes.map((note) => <span key={note} className="block font-text text-sm font-normal whitespace-nowrap text-ink-2">{note}</span>)}
@@ -30,7 +30,7 @@ export function HeatBoard({ caption, columns, rows }: Props) {
               <th scope="row" className="sticky left-0 z-10 min-w-36 bg-paper px-1 leading-tight">
                 <Link href={row.href} className="ring-inside flex min-h-12 flex-col justify-center font-bold no-underline">
                   <span className="underline underline-offset-4">{row.name}</span>
-                  {row.note && <span className="text-sm font-normal text-ink-2 sm:whitespace-nowrap">{row.note}</span>}
+                  {row.lastCoupon && <span className="text-sm font-normal text-ink-2 sm:whitespace-nowrap"><span className="sr-only">, last coupon </span>{row.lastCoupon}</span>}
                 </Link>
               </th>
               {row.cells.map((cell, index) => (

@@ -42,12 +42,13 @@ export function StationBoxes({ locale, boxes, vertical, value, onChange, errors 
           const wrong = all.filter((box) => errors[`stations.${index}.${box}`])
           return (
             <div key={index} role="group" aria-labelledby={`${id}-${index}`} className={row}>
-              <span id={`${id}-${index}`} className="col-span-3 pb-3 font-head text-xl leading-tight font-semibold md:col-span-1">
-                {say(readingsWords, locale, 'station', { n: index + 1 })}
+              <span className="col-span-3 self-center leading-tight md:col-span-1 md:self-end md:pb-3">
+                <span id={`${id}-${index}`} className="font-head text-xl leading-tight font-semibold">{say(readingsWords, locale, 'station', { n: index + 1 })}</span>
+                <span aria-hidden="true" className="block text-ink-2 md:hidden">{label('at')}</span>
               </span>
               {all.map((box) => (
                 <SizeBox
-                  key={box} id={`${id}-${index}-${box}`} label={label(box)} labelled={index === 0} half={box === 'at' || !thirds} value={station[box]}
+                  key={box} id={`${id}-${index}-${box}`} label={label(box)} labelSeen={{ phone: box !== 'at', table: index === 0 }} half={box === 'at' || !thirds} value={station[box]}
                   onChange={(event) => set(index, box, event.target.value)} errorId={wrong.includes(box) ? `${id}-${index}-${box}-error` : undefined}
                 />
               ))}

@@ -1,7 +1,7 @@
+import type { ReactNode } from 'react'
 import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
 import type { ScorecardLine, ScorecardView } from '@/lib/reports/scorecard-view'
-import { Table } from '../ui/table'
 import { VerdictMark } from '../ui/verdict-mark'
 
 type Look = { readonly title: string; readonly scorecard: ScorecardView }
@@ -18,21 +18,35 @@ export function TwoLooks({ first, second, locale }: Props) {
     <section className="grid gap-2">
       <h2 className="text-2xl">{say(learn, locale, 'sideBySide')}</h2>
       <p>{say(learn, locale, 'sideCount', { same: pairs.filter(({ same }) => same).length, of: pairs.length })}</p>
-      <Table
-        caption={say(learn, locale, 'sideBySide')} captionHidden
-        columns={[{ key: 'rule', head: say(learn, locale, 'rule') }, { key: 'first', head: first.title }, { key: 'second', head: second.title }]}
-        rows={[
-          { key: 'whole', cells: [say(learn, locale, 'verdict'), <Verdict key="a" card={first.scorecard} />, <Verdict key="b" card={second.scorecard} />] },
-          ...pairs.map(({ line, other, same }) => ({
-            key: line.rule,
-            cells: [
-              <span key="name">{line.name}{!same && <span className="block text-base font-normal">{say(learn, locale, 'differs')}</span>}</span>,
-              <Cell key="a" line={line} />, <Cell key="b" line={other} />,
-            ],
-          })),
-        ]}
-      />
+      <table className="w-full max-w-3xl table-fixed border-collapse text-left">
+        <caption className="sr-only">{say(learn, locale, 'sideBySide')}</caption>
+        <thead>
+          <tr className="border-b-2 border-ink">
+            {[say(learn, locale, 'rule'), first.title, second.title].map((head) => (
+              <th key={head} scope="col" className="py-2 pr-2 align-bottom font-head text-lg leading-tight font-semibold">{head}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <Line name={say(learn, locale, 'verdict')} first={<Verdict card={first.scorecard} />} second={<Verdict card={second.scorecard} />} />
+          {pairs.map(({ line, other, same }) => (
+            <Line key={line.rule} name={line.name} note={same ? null : say(learn, locale, 'differs')} first={<Cell line={line} />} second={<Cell line={other} />} />
+          ))}
+        </tbody>
+      </table>
     </section>
+  )
+}
+
+type LineProps = { readonly name: string; readonly note?: string | null; readonly first: ReactNode; readonly second: ReactNode }
+
+function Line({ name, note = null, first, second }: LineProps) {
+  return (
+    <tr className="border-b border-line">
+      <th scope="row" className="py-2 pr-2 leading-tight font-bold">{name}{note && <span className="block text-base font-normal">{note}</span>}</th>
+      <td className="py-2 pr-2 leading-tight">{first}</td>
+      <td className="py-2 leading-tight">{second}</td>
+    </tr>
   )
 }
 

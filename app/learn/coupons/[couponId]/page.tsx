@@ -6,6 +6,7 @@ import { say } from '@/lib/language/say'
 import { dateText, momentText } from '@/lib/reports/dates'
 import { AdvicePanel } from '@/app/_components/result/advice-panel'
 import { CommentList } from '@/app/_components/result/comment-list'
+import { ReplacedLooks } from '@/app/_components/result/replaced-looks'
 import { RuleList } from '@/app/_components/result/rule-list'
 import { TwoLooks } from '@/app/_components/result/two-looks'
 import { VerdictHead } from '@/app/_components/result/verdict-head'
@@ -43,6 +44,7 @@ export default async function CouponPage({ params, searchParams }: Props) {
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale={locale} />}
       <RuleList card={lead.scorecard} locale={locale} />
+      <ReplacedLooks locale={locale} looks={result.superseded.map((look) => ({ ...look, key: `${look.kind}-${look.revision}`, when: momentText(look.at, locale, program.timeZone) }))} />
       <section id="photos" className="grid gap-3">
         <h2 className="text-2xl">{say(learn, locale, 'photos')}</h2>
         {coupon.photos.length > 0 && (

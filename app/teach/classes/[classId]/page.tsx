@@ -39,7 +39,7 @@ export default async function ClassPage({ params }: Props) {
                     <span className="figures w-8 shrink-0 text-2xl leading-none"><span className="sr-only">Booth </span>{coupon.booth ?? '–'}</span>
                     <span className="min-w-0">
                       <span className="font-bold underline underline-offset-4">{coupon.student.name}</span>
-                      <span className="block text-base leading-snug text-ink-2">{coupon.exerciseTitle}, no. {coupon.number}, {coupon.sinceText}</span>
+                      <span className="block text-base leading-snug text-ink-2">{coupon.exerciseTitle}, {`no.\u00a0${coupon.number}`}, {coupon.sinceText}</span>
                       {coupon.takenBy && <span className="block text-base leading-snug">{coupon.takenBy.self ? 'You have it open.' : `${coupon.takenBy.name} has it open.`}</span>}
                     </span>
                   </Link>
@@ -54,7 +54,7 @@ export default async function ClassPage({ params }: Props) {
             <>
               <HeatBoard
                 caption="Chance of passing the next test coupon, by student and exercise" columns={board.columns}
-                rows={board.rows.map((row) => ({ key: row.student.id, booth: row.student.booth, name: row.name, note: row.lastSeen && `last coupon ${row.lastSeen}`, href: `/teach/students/${row.student.id}`, cells: row.cells }))}
+                rows={board.rows.map((row) => ({ key: row.student.id, booth: row.student.booth, name: row.name, lastCoupon: row.lastSeen, href: `/teach/students/${row.student.id}`, cells: row.cells }))}
               />
               <HeatLegend words={{ title: 'Chance of passing the next test coupon', none: 'no estimate yet', under: 'under', andUp: 'and up', waiting: 'waiting for you' }} />
             </>

@@ -3,6 +3,7 @@ import { dateText, momentText } from '@/lib/reports/dates'
 import { CommentForm } from '@/app/learn/coupons/[couponId]/comment-form'
 import { AdvicePanel } from '@/app/_components/result/advice-panel'
 import { CommentList } from '@/app/_components/result/comment-list'
+import { ReplacedLooks } from '@/app/_components/result/replaced-looks'
 import { RuleList } from '@/app/_components/result/rule-list'
 import { TwoLooks } from '@/app/_components/result/two-looks'
 import { VerdictHead } from '@/app/_components/result/verdict-head'
@@ -33,14 +34,7 @@ export function GradedCoupon({ result, next, timeZone }: Props) {
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale="en" />}
       <RuleList card={lead.scorecard} locale="en" />
       <CouponPhotos number={coupon.number} photos={coupon.photos} />
-      {result.superseded.length > 0 && (
-        <section>
-          <h2 className="text-2xl">Replaced looks</h2>
-          <ul className="mt-2 list-disc pl-5">
-            {result.superseded.map((look) => <li key={look.revision}>{look.scorecard.verdictWord}, mark {look.scorecard.mark ?? '–'}, by {look.inspector}, {momentText(look.at, 'en', timeZone)}</li>)}
-          </ul>
-        </section>
-      )}
+      <ReplacedLooks locale="en" looks={result.superseded.map((look) => ({ ...look, key: `${look.kind}-${look.revision}`, when: momentText(look.at, 'en', timeZone) }))} />
       <section className="grid gap-3">
         <h2 className="text-2xl">Remarks</h2>
         {coupon.note && <p className="border-l-4 border-line pl-3 whitespace-pre-wrap">{coupon.note}</p>}
