@@ -10,8 +10,11 @@ export type AuditEntry = {
   readonly after?: Prisma.InputJsonObject
 }
 
+/** Who changed something; `personId` null: a job of the server's own. */
+export type Actor = Pick<Viewer, 'programId'> & { readonly personId: string | null }
+
 /** Adds the audit row of a change; takes the change's own transaction, so neither is ever there without the other. */
-export async function recordAudit(tx: Transaction, viewer: Pick<Viewer, 'programId' | 'personId'>, entry: AuditEntry): Promise<void> {
+export async function recordAudit(tx: Transaction, viewer: Actor, entry: AuditEntry): Promise<void> {
   await tx.auditEvent.create({
     data: {
       programId: viewer.programId,

@@ -2,10 +2,11 @@ import 'server-only'
 import { allCriteria } from '@/lib/criteria/catalogue'
 import type { Prisma } from '@/prisma/generated/client'
 import { hashPassword } from '../auth/passwords'
-import { hasRole, type Viewer } from '../auth/viewer'
+import type { Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
+import { coordinatedScope } from './scope'
 import { holdSkill, refreshSkill } from './skills'
 
 export type ProgramRecord = {
@@ -31,15 +32,11 @@ export async function findProgram(viewer: Viewer): Promise<ProgramRecord> {
 /** When a test is suggested: the chance it takes, the coupons an estimate takes, and the days after which it is stale. */
 export type ReadinessSettings = Pick<ProgramRecord, 'readinessThreshold' | 'minimumCoupons' | 'staleAfterDays'>
 
-/** The program a viewer coordinates; matches nothing for anyone else. */
-const coordinated = (viewer: Viewer): Prisma.ProgramWhereInput =>
-  hasRole(viewer, 'coordinator') ? { id: viewer.programId } : { id: { in: [] } }
-
 /** Sets when a test is suggested. Standings already worked out follow with refreshStandings. @throws Refusal NOT_FOUND for anyone but the coordinator */
 export async function setReadinessRule(viewer: Viewer, settings: ReadinessSettings): Promise<void> {
   await db().$transaction(async (tx) => {
     const before = await tx.program.findFirst({
-      where: coordinated(viewer), select: { readinessThreshold: true, minimumCoupons: true, staleAfterDays: true },
+      where: coordinatedScope(viewer), select: { readinessThreshold: true, minimumCoupons: true, staleAfterDays: true },
     })
     if (!before) throw notFound()
     const { readinessThreshold, minimumCoupons, staleAfterDays } = settings
@@ -57,7 +54,7 @@ export async function setReadinessRule(viewer: Viewer, settings: ReadinessSettin
  * @throws Refusal NOT_FOUND for anyone but the coordinator
  */
 export async function refreshStandings(viewer: Viewer): Promise<number> {
-  const program = await db().program.findFirst({ where: coordinated(viewer), select: { id: true } })
+  const program = await db().program.findFirst({ where: coordinatedScope(viewer), select: { id: true } })
   if (!program) throw notFound()
   const keys = await db().skillSummary.findMany({
     where: { programId: program.id, student: { enrolments: { some: { programId: program.id, withdrawnAt: null, class: { archivedAt: null } } } } },

@@ -52,6 +52,11 @@ export function studentScope(viewer: Viewer): Prisma.PersonWhereInput {
   return ways.length ? { AND: [student, { OR: ways }] } : { ...student, ...nothing }
 }
 
+/** The program a viewer coordinates; matches nothing for anyone else. */
+export function coordinatedScope(viewer: Viewer): Prisma.ProgramWhereInput {
+  return hasRole(viewer, 'coordinator') ? { id: viewer.programId } : nothing
+}
+
 /** Exercises: those of classes the viewer can see. */
 export function exerciseScope(viewer: Viewer): Prisma.ExerciseWhereInput {
   const { programId } = viewer

@@ -3,7 +3,9 @@ import * as account from '@/app/account/actions'
 import * as learn from '@/app/learn/actions'
 import * as program from '@/app/program/actions'
 import * as teach from '@/app/teach/actions'
+import { db } from '@/app/_server/db'
 import { makeClassCode } from '@/app/_server/data/people'
+import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
 import { EVERYONE, SEES_COUPON, type Fixture, type Person } from './fixture'
 
@@ -45,6 +47,14 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'program.saveReadinessRule': {
     allowed: ['coordinator', 'foreign coordinator'],
     call: () => program.saveReadinessRule({ readinessThreshold: '0.70', minimumCoupons: '5', staleAfterDays: '45' }),
+  },
+  'program.adoptReadinessModel': {
+    allowed: ['coordinator'], // a version of this program means nothing in another one
+    call: async ({ school }) => {
+      const version = `refit ${randomUUID()}`
+      await db().readinessModel.create({ data: modelRow(school.programId, version) })
+      return program.adoptReadinessModel({ version })
+    },
   },
   'teach.sendInspection': {
     allowed: ['instructor'], fresh: true,

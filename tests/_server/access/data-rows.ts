@@ -9,12 +9,16 @@ import * as passCounts from '@/app/_server/data/pass-counts'
 import * as people from '@/app/_server/data/people'
 import * as photos from '@/app/_server/data/photos'
 import * as program from '@/app/_server/data/program'
+import * as readinessModels from '@/app/_server/data/readiness-models'
 import * as safety from '@/app/_server/data/safety'
 import * as skills from '@/app/_server/data/skills'
 import * as attempts from '@/app/_server/data/test-attempts'
 import { startSession } from '@/app/_server/auth/sessions'
 import { db } from '@/app/_server/db'
+import { MODEL_VERSION } from '@/lib/readiness/parameters'
 import { inspectionSchema } from '@/lib/schemas/inspection'
+import { attemptSchema } from '@/lib/schemas/test-attempt'
+import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, STAFF_OF_CLASS, type DataRow, type Fixture } from './fixture'
 
@@ -152,6 +156,19 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'program.refreshStandings': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => program.refreshStandings(viewer) },
   'program.findProgram': { seenBy: EVERYONE, call: (viewer) => program.findProgram(viewer) },
+  'readiness-models.findModels': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => readinessModels.findModels(viewer) },
+  'readiness-models.adoptModel': {
+    seenBy: ['coordinator'], // a version of this program means nothing in another one
+    call: async (viewer, { school }) => {
+      const version = `${MODEL_VERSION}-refit-${randomUUID()}`
+      await db().readinessModel.create({ data: modelRow(school.programId, version) })
+      return changes(
+        () => readinessModels.adoptModel(viewer, { version }),
+        () => db().readinessModel.count({ where: { programId: school.programId, adoptedById: school.people.coordinator } }),
+      )
+    },
+  },
+  'readiness-models.renewProgram': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => readinessModels.renewProgram(viewer) },
   'safety.findAcknowledgement': {
     seenBy: ['student', 'classmate', 'otherStudent'],
     call: (viewer, { school }) => safety.findAcknowledgement(viewer, school.exerciseId, school.termId, 'test'),
@@ -172,6 +189,12 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
       await attempt(school)
       return attempts.listAttempts(viewer, school.people.student)
     },
+  },
+  'test-attempts.recordAttempt': {
+    seenBy: ['instructor'],
+    call: (viewer, { school: { classId, exerciseId, people: { student: studentId } } }) => attempts.recordAttempt(viewer, attemptSchema({ locale: 'en', units: 'in' }).parse({
+      id: randomUUID(), classId, exerciseId, studentId, testedOn: '2026-11-20', parts: { visual: 'reject', bends: null, filletBreak: null }, note: '',
+    })),
   },
   'test-attempts.countFirstAttempts': {
     seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
@@ -211,20 +234,31 @@ export const INTERNAL: Readonly<Record<string, string>> = {
   'criteria.criteriaSet': 'the rules of the program are no secret within it; takes no viewer',
   'exercises.toExercise': 'pure: a row as a record',
   'health.databaseAnswers': 'says only yes or no',
+  'model-in-use.modelInUse': 'how chances are reckoned is no secret in the program; takes no viewer',
   'people.joinAsNewStudent': 'before there is a viewer; the class code is the right',
+  'practice.evidenceOf': 'part of the skills and of the refit, after their check',
+  'practice.practiceOf': 'part of the skills and of the refit, after their check',
+  'practice.printOf': 'pure: tells one practice from another',
   'program.anyProgram': 'says only yes or no',
   'program.copyCriteria': 'part of setting up a program',
   'program.setUpProgram': 'before there is a viewer; the code of the server’s log is the right',
+  'readiness-rule.forecastResults': 'part of the skills, after their check',
+  'readiness-rule.ruleFor': 'part of the skills and of the refit, after their check',
+  'refit-program.proposeModel': 'a job of the server’s own, without a viewer; a coordinator decides on what it proposes',
   'scorecards.findingRow': 'pure: a finding as its row',
   'scorecards.judge': 'pure: the library’s judgement',
   'scorecards.toScorecard': 'pure: rows as a scorecard',
   'scorecards.writeInspection': 'part of logCoupon and submitInspection, after their check',
   'scope.classScope': 'the scopes themselves',
+  'scope.coordinatedScope': 'the scopes themselves',
   'scope.couponScope': 'the scopes themselves',
   'scope.exerciseScope': 'the scopes themselves',
   'scope.gradableCouponScope': 'the scopes themselves',
   'scope.studentScope': 'the scopes themselves',
   'scope.taughtClassScope': 'the scopes themselves',
-  'skills.holdSkill': 'part of logCoupon and submitInspection',
-  'skills.refreshSkill': 'part of logCoupon and submitInspection',
+  'series.seriesOf': 'part of refreshSkill',
+  'skills.forecastFor': 'part of recordAttempt, after its check',
+  'skills.holdSkill': 'part of logCoupon, submitInspection and recordAttempt',
+  'skills.refreshSkill': 'part of logCoupon, submitInspection and recordAttempt',
+  'skills.renewStandings': 'part of listStudentSkills and listClassSkills, inside their scope, and of renewProgram, after its check',
 }
