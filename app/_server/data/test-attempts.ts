@@ -1,7 +1,20 @@
 import 'server-only'
+import { problems } from '@/lib/language/problems'
+import { qualification } from '@/lib/language/qualification'
+import { say } from '@/lib/language/say'
+import { judgeTestParts } from '@/lib/qualification/class-test'
+import type { TestOutcome } from '@/lib/qualification/test-result'
+import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
+import { explainQualificationReason } from '@/lib/reports/explain-qualification'
+import type { RecordedAttempt } from '@/lib/schemas/test-attempt'
+import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope, studentScope } from './scope'
+import { notFound, Refusal } from '../refusal'
+import { recordAudit } from './audit'
+import { toExercise, type ExerciseRecord } from './exercises'
+import { forecastFor, holdSkill, refreshSkill } from './skills'
+import { classScope, studentScope, taughtClassScope } from './scope'
 
 export type TestAttemptRecord = {
   readonly id: string
@@ -72,4 +85,73 @@ export async function listForecasts(viewer: Viewer): Promise<ForecastRecord[]> {
     take: MOST_FORECASTS,
     select: { forecast: true, passed: true },
   })
+}
+
+/** The exercise of a test that the viewer may record: of a class they teach, for a student of it who is not themselves. */
+async function exerciseToTest(viewer: Viewer, { classId, studentId, exerciseId }: Pick<RecordedAttempt, 'classId' | 'studentId' | 'exerciseId'>): Promise<ExerciseRecord> {
+  const { programId, personId } = viewer
+  const row = await db().classExercise.findFirst({
+    where: {
+      programId, classId, exerciseId,
+      class: { AND: [taughtClassScope(viewer), { enrolments: { some: { programId, personId: studentId, NOT: { personId } } } }] },
+    },
+    select: { exercise: { select: { currentVersion: true } } },
+  })
+  if (!row) throw notFound()
+  const { currentVersion: version } = row.exercise
+  return toExercise(await db().exerciseVersion.findUniqueOrThrow({ where: { programId_exerciseId_version: { programId, exerciseId, version } } }))
+}
+
+export type AttemptOutcome = { readonly id: string; readonly passed: boolean; readonly forecast: number | null; readonly created: boolean }
+
+/**
+ * Records a test that the viewer witnessed: judged by the structural code, kept with what the readiness model had said of it as of that
+ * day, and carried to the student's standing in one transaction. The id is the form's, so sending it again makes nothing new.
+ *
+ * @throws Refusal NOT_FOUND for a student or class that is not the viewer's to test, INVALID for a day to come and for a test without a
+ *   result: something not examined yet, or a specimen to be replaced
+ */
+export async function recordAttempt(viewer: Viewer, input: RecordedAttempt, now = new Date()): Promise<AttemptOutcome> {
+  const { programId, personId, locale } = viewer
+  const { id, classId, studentId, exerciseId, testedOn, parts, note } = input
+  const exercise = await exerciseToTest(viewer, input)
+  const { units, timeZone } = await db().program.findUniqueOrThrow({ where: { id: programId }, select: { units: true, timeZone: true } })
+  const testDay = dayOfDate(testedOn)
+  if (testDay > calendarDay(now, timeZone)) throw new Refusal('INVALID', say(problems, locale, 'future'), { testedOn: say(problems, locale, 'future') })
+  const outcome = judgeTestParts(parts, exercise, units)
+  if (outcome.result !== 'pass' && outcome.result !== 'fail') throw withoutResult(outcome, viewer, units)
+  const passed = outcome.result === 'pass'
+  const skill = { programId, studentId, exerciseId }
+  try {
+    return await db().$transaction(async (tx) => {
+      await holdSkill(tx, skill)
+      const standing = await tx.testAttempt.findFirst({ where: { programId, id }, select: { classId: true, studentId: true, exerciseId: true, passed: true, forecast: true } })
+      if (standing) {
+        if (standing.classId !== classId || standing.studentId !== studentId || standing.exerciseId !== exerciseId) throw notFound()
+        return { id, passed: standing.passed, forecast: standing.forecast, created: false }
+      }
+      const said = await forecastFor(tx, skill, testDay)
+      await tx.testAttempt.create({
+        data: {
+          programId, id, classId, studentId, exerciseId, exerciseVersion: exercise.version, witnessId: personId, testedOn, passed, parts, note,
+          forecast: said?.forecast ?? null, modelVersion: said?.modelVersion ?? null,
+        },
+      })
+      await refreshSkill(tx, skill)
+      await recordAudit(tx, viewer, {
+        action: 'test.record', subject: { type: 'test', id },
+        after: { studentId, exerciseId, version: exercise.version, testedOn: testedOn.toISOString().slice(0, 10), passed, forecast: said?.forecast ?? null, modelVersion: said?.modelVersion ?? null },
+      })
+      return { id, passed, forecast: said?.forecast ?? null, created: true }
+    })
+  } catch (error) {
+    // The id belongs to another test, recorded in the same instant: nothing of it is told.
+    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw notFound()
+    throw error
+  }
+}
+
+function withoutResult({ result, reasons }: TestOutcome, { locale }: Viewer, rules: 'us' | 'si'): Refusal {
+  const why = reasons.map((reason) => explainQualificationReason(reason, { locale, rules })).join(' ')
+  return new Refusal('INVALID', `${say(qualification, locale, result)}. ${why}`, { parts: why })
 }
