@@ -4,9 +4,11 @@ import { say } from '@/lib/language/say'
 import { shareText } from '@/lib/reports/share-text'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { modelVersions } from '@/app/_server/views/model-versions'
 import { programReadiness } from '@/app/_server/views/program-readiness'
 import { wereWeRightView } from '@/app/_server/views/were-we-right'
 import { CostForm } from './cost-form'
+import { ModelVersions } from './model-versions'
 import { OperatingCurve } from './operating-curve'
 import { RuleForm } from './rule-form'
 import { WereWeRightPanel } from './were-we-right-panel'
@@ -19,7 +21,7 @@ export default async function ReadinessPage({ searchParams }: Props) {
   const viewer = await requireRole('coordinator')
   const { locale } = viewer
   const asked = (await searchParams)['cost']
-  const [view, right] = await Promise.all([programReadiness(viewer, typeof asked === 'string' ? asked : undefined), wereWeRightView(viewer)])
+  const [view, right, models] = await Promise.all([programReadiness(viewer, typeof asked === 'string' ? asked : undefined), wereWeRightView(viewer), modelVersions(viewer)])
   const { threshold, curve } = view
   const { own } = curve
   const [lowest, highest] = [curve.rows[0], curve.rows.at(-1)]
@@ -45,6 +47,7 @@ export default async function ReadinessPage({ searchParams }: Props) {
         <OperatingCurve curve={curve} threshold={threshold} cost={view.cost.used} locale={locale} />
       </section>
       <WereWeRightPanel found={right} locale={locale} />
+      <ModelVersions view={models} locale={locale} />
     </div>
   )
 }

@@ -1,0 +1,41 @@
+import { messages } from './say'
+
+/** The readiness model of a program and what was proposed instead: for its coordinator. */
+export const readinessModels = messages({
+  en: {
+    head: 'The model',
+    inUseShipped: 'In use: {version}, with the parameters it is shipped with. They were fitted to made-up students, not to your classes.',
+    inUseSince: 'In use since {date}: {version}, fitted to your program’s own practice. {name} adopted it.',
+    inUseSinceNobody: 'In use since {date}: {version}, fitted to your program’s own practice.',
+    what: 'A refit fits the model’s parameters to your program’s own practice: series of one student in one exercise, with eight coupons or more judged by an instructor. It takes {need} series; there are {have} now. It runs on the server (npm run refit) and only proposes: nothing changes until you adopt it.',
+    none: 'Nothing has been proposed.',
+    proposals: 'Proposed', of: '{version}, proposed on {date}', isInUse: 'in use',
+    fitted: 'Fitted to {series} series with {coupons} verdicts.', heldBack: 'Fitted to {series} series with {coupons} verdicts. They are few, so it was held near the shipped parameters.',
+    loss: 'Each verdict forecast from the coupons before it: mean log loss {after}, against {before} with {inUse}. Smaller is better. It was measured on the coupons it was fitted to, so expect a little less.',
+    moved: '{moved} of the {standings} standings with an estimate would have moved by more than 0.05 that day.',
+    adopt: 'Adopt {version}', back: 'Go back to {version}',
+    sureAdopt: 'Adopt {version}?', sureBack: 'Go back to the shipped model, {version}?',
+    consequence: 'Every standing is worked out again with it. The correction learnt from test results starts again, because another model had spoken of those tests; until there are 100 new ones, intervals are 95 % ones. Reports say which model made them.',
+    yes: 'Yes, adopt it', yesBack: 'Yes, go back', no: 'Leave it as it is', working: 'Working standings out again',
+    adopted: 'Adopted', adoptedText: '{n} standings were worked out again. Any others follow when they are next looked at.', notAdopted: 'Not adopted',
+    failed: 'It did not get through. Reload the page to see which model is in use.',
+  },
+  es: {
+    head: 'El modelo',
+    inUseShipped: 'En uso: {version}, con los parámetros de fábrica. Se ajustaron a estudiantes inventados, no a tus clases.',
+    inUseSince: 'En uso desde el {date}: {version}, ajustado a la práctica de tu propio programa. Lo adoptó {name}.',
+    inUseSinceNobody: 'En uso desde el {date}: {version}, ajustado a la práctica de tu propio programa.',
+    what: 'Un reajuste ajusta los parámetros del modelo a la práctica de tu programa: series de un estudiante en un ejercicio, con ocho probetas o más juzgadas por un instructor. Necesita {need} series; ahora hay {have}. Se ejecuta en el servidor (npm run refit) y solo propone: nada cambia hasta que lo adoptes.',
+    none: 'No se ha propuesto nada.',
+    proposals: 'Propuestos', of: '{version}, propuesto el {date}', isInUse: 'en uso',
+    fitted: 'Ajustado a {series} series con {coupons} veredictos.', heldBack: 'Ajustado a {series} series con {coupons} veredictos. Son pocas, así que se mantuvo cerca de los parámetros de fábrica.',
+    loss: 'Cada veredicto pronosticado con las probetas anteriores: pérdida logarítmica media {after}, frente a {before} con {inUse}. Menos es mejor. Se midió con las mismas probetas del ajuste, así que espera un poco menos.',
+    moved: '{moved} de las {standings} situaciones con estimación se habrían movido más de 0.05 ese día.',
+    adopt: 'Adoptar {version}', back: 'Volver a {version}',
+    sureAdopt: '¿Adoptar {version}?', sureBack: '¿Volver al modelo de fábrica, {version}?',
+    consequence: 'Cada situación se calcula de nuevo con él. La corrección aprendida de los exámenes empieza otra vez, porque de esos exámenes había hablado otro modelo; hasta que haya 100 nuevos, los intervalos son del 95 %. Los informes dicen qué modelo los hizo.',
+    yes: 'Sí, adoptarlo', yesBack: 'Sí, volver', no: 'Dejarlo como está', working: 'Calculando de nuevo las situaciones',
+    adopted: 'Adoptado', adoptedText: 'Se calcularon de nuevo {n} situaciones. Las demás siguen cuando alguien las mire.', notAdopted: 'Sin adoptar',
+    failed: 'No llegó. Vuelve a cargar la página para ver qué modelo está en uso.',
+  },
+})
