@@ -8,7 +8,7 @@ import { requestAddress } from '@/app/_server/auth/address'
 import { enter } from '@/app/_server/auth/enter'
 import { isSetupCode } from '@/app/_server/auth/setup-code'
 import { programBySlug } from '@/app/_server/auth/sign-in'
-import { countTry, mayTry } from '@/app/_server/auth/throttle'
+import { giveBackTry, takeTry } from '@/app/_server/auth/throttle'
 import { joinAsNewStudent } from '@/app/_server/data/people'
 import { setUpProgram } from '@/app/_server/data/program'
 import { Refusal } from '@/app/_server/refusal'
@@ -22,19 +22,20 @@ const localeOf = (raw: unknown): Locale => {
 export const join = openAction(
   (raw) => joinSchema({ locale: localeOf(raw), units: 'in' }),
   async (input) => {
-    const address = await requestAddress()
-    if (!(await mayTry('code', address))) throw new Refusal('TOO_MANY', say(door, input.locale, 'joinedTooOften'))
     const program = await programBySlug(input.program)
     if (!program) throw new Refusal('INVALID', say(door, input.locale, 'fix'), { program: say(door, input.locale, 'programHint') })
+    const address = await requestAddress()
+    if (!(await takeTry('code', address))) throw new Refusal('TOO_MANY', say(door, input.locale, 'joinedTooOften'))
     try {
       const { personId } = await joinAsNewStudent(program, input)
+      await giveBackTry('code', address)
       await enter(program.id, personId)
       return {}
     } catch (refused) {
       if (!(refused instanceof Refusal)) throw refused
-      if (refused.fields['signInName']) throw new Refusal('INVALID', say(door, input.locale, 'fix'), { signInName: say(door, input.locale, 'nameTaken') })
-      await countTry('code', address)
-      throw new Refusal('INVALID', say(door, input.locale, 'fix'), { code: say(door, input.locale, 'codeOpensNone') })
+      if (!refused.fields['signInName']) throw new Refusal('INVALID', say(door, input.locale, 'fix'), { code: say(door, input.locale, 'codeOpensNone') })
+      await giveBackTry('code', address)
+      throw new Refusal('INVALID', say(door, input.locale, 'fix'), { signInName: say(door, input.locale, 'nameTaken') })
     }
   },
 )
@@ -44,11 +45,9 @@ export const setUp = openAction(
   () => setupSchema({ locale: 'en', units: 'in' }),
   async (input) => {
     const address = await requestAddress()
-    if (!(await mayTry('setup', address))) throw new Refusal('TOO_MANY', 'Too many codes tried. Wait ten minutes.')
-    if (!isSetupCode(input.setupCode)) {
-      await countTry('setup', address)
-      throw new Refusal('INVALID', say(door, 'en', 'notSetUp'), { setupCode: say(door, 'en', 'wrongSetupCode') })
-    }
+    if (!(await takeTry('setup', address))) throw new Refusal('TOO_MANY', 'Too many codes tried. Wait ten minutes.')
+    if (!isSetupCode(input.setupCode)) throw new Refusal('INVALID', say(door, 'en', 'notSetUp'), { setupCode: say(door, 'en', 'wrongSetupCode') })
+    await giveBackTry('setup', address)
     const { programId, personId } = await setUpProgram(input)
     await enter(programId, personId)
     return {}

@@ -7,7 +7,7 @@ import { LOCALE_COOKIE } from '@/app/_components/reader-settings'
 import { action } from '@/app/_server/action'
 import { changeOwnPassword, endOtherSessions, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
 import { Refusal } from '@/app/_server/refusal'
-import { countTry, mayTry } from '@/app/_server/auth/throttle'
+import { forgetTries, giveBackTry, takeTry } from '@/app/_server/auth/throttle'
 import { door } from '@/lib/language/door'
 import { say } from '@/lib/language/say'
 
@@ -34,14 +34,14 @@ export const changePassword = action(
   },
   async (viewer, input) => {
     const who = `${viewer.programId} ${viewer.personId}`
-    if (!(await mayTry('name', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'throttled'))
+    if (!(await takeTry('name', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'throttled'))
     try {
       await changeOwnPassword(viewer, input)
     } catch (refused) {
       if (!(refused instanceof Refusal)) throw refused
-      await countTry('name', who)
       throw new Refusal('INVALID', say(door, viewer.locale, 'fix'), { current: say(door, viewer.locale, 'notCurrent') })
     }
+    await forgetTries('name', who)
     return {}
   },
 )
@@ -51,12 +51,13 @@ export const joinOneMore = action(
   { roles: ['student'], input: (viewer) => z.strictObject({ code: codeField(viewer) }) },
   async (viewer, input) => {
     const who = `${viewer.programId} ${viewer.personId}`
-    if (!(await mayTry('code', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'joinedTooOften'))
+    if (!(await takeTry('code', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'joinedTooOften'))
     try {
-      return await joinClass(viewer, input)
+      const joined = await joinClass(viewer, input)
+      await giveBackTry('code', who)
+      return joined
     } catch (refused) {
       if (!(refused instanceof Refusal)) throw refused
-      await countTry('code', who)
       throw new Refusal('INVALID', say(door, viewer.locale, 'fix'), { code: say(door, viewer.locale, 'codeOpensNone') })
     }
   },

@@ -1,9 +1,10 @@
 // Stands in for the request that next/headers reads: tests put a session's cookie in the jar and call an action as the browser would.
-import { sealSession, sessionCookieName } from '@/app/_server/auth/cookie'
+import { openSession, sealSession, sessionCookieName, type SessionToken } from '@/app/_server/auth/cookie'
 import { startSession } from '@/app/_server/auth/sessions'
 import type { School } from './school'
 
 const jar = new Map<string, string>()
+let address = ''
 
 /** What vi.mock('next/headers') gives: see tests/_server/access.test.ts. */
 export const headersModule = {
@@ -13,13 +14,28 @@ export const headersModule = {
       set: (name: string, value: string) => void jar.set(name, value),
       delete: (cookie: string | { name: string }) => void jar.delete(typeof cookie === 'string' ? cookie : cookie.name),
     }),
-  headers: () => Promise.resolve(new Headers({ 'user-agent': 'vitest' })),
+  headers: () => Promise.resolve(new Headers({ 'user-agent': 'vitest', ...(address && { 'x-forwarded-for': address }) })),
 }
 
-/** From here on requests come from this person; null is nobody. */
-export async function requestFrom(person: { school: School; who: keyof School['people'] } | null): Promise<void> {
+/** From here on requests come from this person, in a new session; null is nobody. */
+export async function requestFrom(person: { school: School; who: keyof School['people'] } | null): Promise<SessionToken | null> {
   jar.clear()
-  if (!person) return
+  if (!person) return null
   const token = await startSession(person.school.programId, person.school.people[person.who], null)
   jar.set(sessionCookieName(), await sealSession(token))
+  return token
 }
+
+/** From here on requests bring this session cookie. */
+export function requestWith(cookie: string): void {
+  jar.clear()
+  jar.set(sessionCookieName(), cookie)
+}
+
+/** From here on requests come from this address; '' is none that the server in front tells. */
+export function requestFromAddress(from: string): void {
+  address = from
+}
+
+/** The session in the jar, as the last action left it. */
+export const sessionInJar = (): Promise<SessionToken | null> => openSession(jar.get(sessionCookieName()))

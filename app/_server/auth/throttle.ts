@@ -30,22 +30,27 @@ const limiter = (limit: Limit): RateLimiterPrisma => {
 /** Keys are hashed: the counters' table must not become a list of who signs in from where. */
 const keyOf = (who: string): string => createHash('sha256').update(who).digest('hex').slice(0, 32)
 
-/** True while `who` may try again. */
-export async function mayTry(limit: Limit, who: string): Promise<boolean> {
-  const found = await limiter(limit).get(keyOf(who))
-  return found === null || found.remainingPoints > 0
-}
-
-/** Counts one failed try. */
-export async function countTry(limit: Limit, who: string): Promise<void> {
+/**
+ * Takes one try; false when none is left until the window ends. Taken before the guess is checked, and given back when it was no wrong
+ * guess: counted afterwards, a hundred guesses sent at the same moment would all find room.
+ */
+export async function takeTry(limit: Limit, who: string): Promise<boolean> {
   try {
     await limiter(limit).consume(keyOf(who))
+    return true
   } catch (refused) {
-    // The limiter says "no more" by rejecting with its counters; the next mayTry will see it. Anything else is a fault.
+    // The limiter says "no more" by rejecting with its counters. Anything else is a fault.
     if (refused instanceof Error) throw refused
+    return false
   }
 }
 
+/** Gives a taken try back. */
+export async function giveBackTry(limit: Limit, who: string): Promise<void> {
+  await limiter(limit).reward(keyOf(who))
+}
+
+/** Begins anew, after a success. */
 export async function forgetTries(limit: Limit, who: string): Promise<void> {
   await limiter(limit).delete(keyOf(who))
 }
