@@ -1,7 +1,9 @@
 import 'server-only'
 import type * as z from 'zod'
+import { refusals } from '@/lib/language/refusals'
+import { say, type Locale } from '@/lib/language/say'
 import { currentViewer, type Role, type Viewer } from './auth/viewer'
-import { Refusal, type RefusalCode } from './refusal'
+import { newPasswordFirst, notFound, Refusal, type RefusalCode } from './refusal'
 
 export type ActionResult<T> =
   | { readonly ok: true; readonly value: T }
@@ -18,6 +20,17 @@ export function fieldMessages(error: z.ZodError): Record<string, string> {
   return fields
 }
 
+/** What was sent cannot be used: each field says why. */
+const invalid = (error: z.ZodError, locale: Locale): ActionResult<never> =>
+  refuse(new Refusal('INVALID', say(refusals, locale, 'lookAgain'), fieldMessages(error)))
+
+type Door<S extends z.ZodType> = {
+  readonly roles: readonly Role[]
+  readonly input: S | ((viewer: Viewer, raw: unknown) => S | Promise<S>)
+  /** Open also to someone who must replace their password first: the account page's own actions. */
+  readonly beforeNewPassword?: boolean
+}
+
 /**
  * The one door for writes: who, then what, then do.
  *
@@ -25,21 +38,22 @@ export function fieldMessages(error: z.ZodError): Record<string, string> {
  * and reaches the error page. Someone without the role gets what a missing thing gets.
  */
 export function action<S extends z.ZodType, T>(
-  door: { readonly roles: readonly Role[]; readonly input: S | ((viewer: Viewer, raw: unknown) => S | Promise<S>) },
+  door: Door<S>,
   run: (viewer: Viewer, input: z.output<S>) => Promise<T>,
 ): (raw: unknown) => Promise<ActionResult<T>> {
   return async (raw) => {
     const viewer = await currentViewer()
     if (!viewer) return refuse(new Refusal('SIGNED_OUT', 'You are signed out. Sign in again; nothing you typed is lost.'))
     try {
-      if (!door.roles.some((role) => viewer.roles.includes(role))) return refuse(new Refusal('NOT_FOUND', 'This is not here, or not yours to see.'))
+      if (!door.roles.some((role) => viewer.roles.includes(role))) throw notFound()
+      if (viewer.mustChangePassword && !door.beforeNewPassword) throw newPasswordFirst(viewer.locale)
       const schema = typeof door.input === 'function' ? await door.input(viewer, raw) : door.input
       const parsed = await schema.safeParseAsync(raw)
-      if (!parsed.success) return refuse(new Refusal('INVALID', 'Some of this needs another look.', fieldMessages(parsed.error)))
+      if (!parsed.success) return invalid(parsed.error, viewer.locale)
       return { ok: true, value: await run(viewer, parsed.data) }
     } catch (thrown) {
-      if (thrown instanceof Refusal) return refuse(thrown)
-      throw thrown
+      if (!(thrown instanceof Refusal)) throw thrown
+      return refuse(thrown.code === 'NOT_FOUND' ? notFound(viewer.locale) : thrown)
     }
   }
 }
@@ -52,7 +66,7 @@ export function openAction<S extends z.ZodType, T>(
   return async (raw) => {
     try {
       const parsed = await (await input(raw)).safeParseAsync(raw)
-      if (!parsed.success) return refuse(new Refusal('INVALID', 'Some of this needs another look.', fieldMessages(parsed.error)))
+      if (!parsed.success) return invalid(parsed.error, 'en')
       return { ok: true, value: await run(parsed.data) }
     } catch (thrown) {
       if (thrown instanceof Refusal) return refuse(thrown)

@@ -1,6 +1,8 @@
 import 'server-only'
+import { refusals } from '@/lib/language/refusals'
+import { say, type Locale } from '@/lib/language/say'
 
-export type RefusalCode = 'SIGNED_OUT' | 'NOT_FOUND' | 'CONFLICT' | 'INVALID' | 'SAFETY' | 'TOO_MANY' | 'TOO_LARGE'
+export type RefusalCode = 'SIGNED_OUT' | 'NEW_PASSWORD' | 'NOT_FOUND' | 'CONFLICT' | 'INVALID' | 'SAFETY' | 'TOO_MANY' | 'TOO_LARGE'
 
 /**
  * An expected "no": something a person did that cannot be done. Anything else thrown is a bug.
@@ -17,4 +19,8 @@ export class Refusal extends Error {
   }
 }
 
-export const notFound = (): Refusal => new Refusal('NOT_FOUND', 'This is not here, or not yours to see.')
+/** The one answer to what is missing and to what is not theirs. Deep inside it is thrown in English; the door says it in the reader's language. */
+export const notFound = (locale: Locale = 'en'): Refusal => new Refusal('NOT_FOUND', say(refusals, locale, 'notHere'))
+
+/** Nothing but the account page for someone whose password another person chose. */
+export const newPasswordFirst = (locale: Locale): Refusal => new Refusal('NEW_PASSWORD', say(refusals, locale, 'newPassword'))

@@ -15,7 +15,7 @@ const YEAR_SECONDS = 365 * 24 * 3600
 const everyone = ['student', 'instructor', 'coordinator'] as const
 
 /** Language and units of the viewer's own screens. */
-export const savePreferences = action({ roles: everyone, input: preferencesSchema }, async (viewer, input) => {
+export const savePreferences = action({ roles: everyone, beforeNewPassword: true, input: preferencesSchema }, async (viewer, input) => {
   await setPreferences(viewer, input)
   // A copy for the pages before the door, which cannot ask who is reading.
   const jar = await cookies()
@@ -27,6 +27,7 @@ export const savePreferences = action({ roles: everyone, input: preferencesSchem
 export const changePassword = action(
   {
     roles: everyone,
+    beforeNewPassword: true,
     input: async (viewer) => {
       const { givenName, familyName, signInName } = await ownAccount(viewer)
       return newPasswordSchema(viewer, [givenName, familyName, signInName, 'toeline'])
@@ -64,7 +65,7 @@ export const joinOneMore = action(
 )
 
 /** Signs the viewer out everywhere but here. */
-export const leaveElsewhere = action({ roles: everyone, input: z.strictObject({}) }, async (viewer) => {
+export const leaveElsewhere = action({ roles: everyone, beforeNewPassword: true, input: z.strictObject({}) }, async (viewer) => {
   await endOtherSessions(viewer)
   return {}
 })

@@ -1,5 +1,7 @@
 import 'server-only'
 import { gaugeResolutionMm } from '@/lib/units/gauge-steps'
+import { refusals } from '@/lib/language/refusals'
+import { say } from '@/lib/language/say'
 import type { LoggedCoupon } from '@/lib/schemas/coupon'
 import type { ReadingsFrame } from '@/lib/schemas/readings'
 import { Prisma } from '@/prisma/generated/client'
@@ -71,7 +73,7 @@ export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ 
       const acknowledged = await tx.safetyAcknowledgement.findUnique({
         where: { programId_studentId_exerciseId_termId: { ...skill, termId: place.termId } }, select: { studentId: true },
       })
-      if (!acknowledged) throw new Refusal('SAFETY', 'Read and confirm the cautions of this exercise first. What you typed is kept.')
+      if (!acknowledged) throw new Refusal('SAFETY', say(refusals, viewer.locale, 'cautionsFirst'))
       const last = await tx.coupon.findFirst({ where: skill, orderBy: { number: 'desc' }, select: { number: true } })
       const number = (last?.number ?? 0) + 1
       await tx.coupon.create({

@@ -3,6 +3,8 @@ import { randomInt } from 'node:crypto'
 import { CODE_LETTERS } from '@/lib/schemas/person'
 import { Prisma } from '@/prisma/generated/client'
 import { passwordMatches, hashPassword } from '../auth/passwords'
+import { nameTries } from '../auth/sign-in'
+import { forgetTries } from '../auth/throttle'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
@@ -85,7 +87,7 @@ export async function resetStudentPassword(viewer: Viewer, input: { studentId: s
       memberships: { some: { role: 'student' }, none: { role: { in: ['instructor', 'coordinator'] } } },
       enrolments: { some: { programId, withdrawnAt: null, class: taughtClassScope(viewer) } },
     },
-    select: { id: true },
+    select: { id: true, signInName: true },
   })
   if (!student) throw notFound()
   const password = firstPassword()
@@ -95,6 +97,8 @@ export async function resetStudentPassword(viewer: Viewer, input: { studentId: s
     await tx.signInSession.updateMany({ where: { programId, personId: student.id, endedAt: null }, data: { endedAt: new Date() } })
     await recordAudit(tx, viewer, { action: 'person.password.reset', subject: { type: 'person', id: student.id } })
   })
+  // Often the student has just guessed too often; the new password is for now, not for in a quarter of an hour.
+  await forgetTries('name', nameTries(programId, student.signInName))
   return { password }
 }
 

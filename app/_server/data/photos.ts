@@ -1,4 +1,6 @@
 import 'server-only'
+import { refusals } from '@/lib/language/refusals'
+import { say } from '@/lib/language/say'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
 import type { StoredPhoto } from '../photos'
@@ -19,10 +21,10 @@ export async function checkPhotoPlace(viewer: Viewer, couponId: string): Promise
     select: { id: true, _count: { select: { photos: true } } },
   })
   if (!coupon || (!viewer.roles.includes('instructor') && !viewer.roles.includes('student'))) throw notFound()
-  if (coupon._count.photos >= MOST_PER_COUPON) throw new Refusal('TOO_MANY', `A coupon holds up to ${MOST_PER_COUPON} photos.`)
+  if (coupon._count.photos >= MOST_PER_COUPON) throw new Refusal('TOO_MANY', say(refusals, viewer.locale, 'photosPerCoupon', { most: MOST_PER_COUPON }))
   const since = new Date(Date.now() - 24 * 3600 * 1000)
   const today = await db().photo.count({ where: { programId: viewer.programId, uploaderId: viewer.personId, createdAt: { gte: since } } })
-  if (today >= MOST_PER_DAY) throw new Refusal('TOO_MANY', `You have added ${MOST_PER_DAY} photos since yesterday. Try again tomorrow.`)
+  if (today >= MOST_PER_DAY) throw new Refusal('TOO_MANY', say(refusals, viewer.locale, 'photosPerDay', { most: MOST_PER_DAY }))
 }
 
 /** Records a kept photo. Sending the same id again changes nothing. */

@@ -1,0 +1,27 @@
+import { messages } from './say'
+
+/** What the server says when something cannot be done and no single box is to blame. */
+export const refusals = messages({
+  en: {
+    notHere: 'This is not here, or not yours to see.',
+    lookAgain: 'Some of this needs another look.',
+    newPassword: 'Someone else chose your password. Choose your own on the account page first; then send this again.',
+    cautionsFirst: 'Read and confirm the cautions of this exercise first. What you typed is kept.',
+    photosPerCoupon: 'A coupon holds up to {most} photos.',
+    photosPerDay: 'You have added {most} photos since yesterday. Try again tomorrow.',
+    photoTooLarge: 'This photo is over {most} MB. Take it again at a smaller size.',
+    photoKind: 'This file is not a JPEG, PNG or WebP picture. Choose a photo.',
+    photoDamaged: 'This picture is damaged or far too large to open. Take it again.',
+  },
+  es: {
+    notHere: 'Esto no está aquí, o no te corresponde verlo.',
+    lookAgain: 'Algo de esto necesita otra mirada.',
+    newPassword: 'Otra persona eligió tu contraseña. Primero elige la tuya en la página de tu cuenta; después envía esto otra vez.',
+    cautionsFirst: 'Primero lee y confirma las precauciones de este ejercicio. Lo que escribiste se conserva.',
+    photosPerCoupon: 'Una probeta admite hasta {most} fotos.',
+    photosPerDay: 'Agregaste {most} fotos desde ayer. Intenta de nuevo mañana.',
+    photoTooLarge: 'Esta foto pasa de {most} MB. Tómala otra vez más chica.',
+    photoKind: 'Este archivo no es una imagen JPEG, PNG o WebP. Elige una foto.',
+    photoDamaged: 'Esta imagen está dañada o es demasiado grande para abrirla. Tómala otra vez.',
+  },
+})
