@@ -24,7 +24,7 @@ const parts = {
   lint: async (rest) => fromExitCode(await tool(bin('eslint/bin/eslint.js'), rest.length > 0 ? rest : ['.'])),
   typecheck: async (rest) => {
     await tool(bin('next/dist/bin/next'), ['typegen']) // the types of the routes, which only Next knows
-    return fromExitCode(await tool(bin('typescript/bin/tsc'), ['--noEmit', '--pretty', 'false', '-p', 'tsconfig.json', ...rest]))
+    return fromExitCode(await tool(bin('typescript/bin/tsc'), ['--noEmit', '--pretty', 'false', '-p', 'tsconfig.check.json', ...rest]))
   },
   unit: async (rest) => {
     const report = path.join(scratch, 'vitest.json')
