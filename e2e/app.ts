@@ -179,6 +179,7 @@ export async function openLog(page: Page, title: string = LAP_2F): Promise<void>
   if (await log.isVisible()) await log.click()
   else await confirmCautions(page)
   await expect(page.getByRole('heading', { name: 'Log a coupon' })).toBeVisible()
+  await expect(page.locator('form[inert]')).toHaveCount(0) // its scripts have taken over
 }
 
 export const group = (page: Page, name: string): Locator => page.getByRole('group', { name, exact: true })

@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { door } from '@/lib/language/door'
 import { say, type Locale } from '@/lib/language/say'
-import { Button } from '@/app/_components/ui/button'
+import { SendButton } from '@/app/_components/send-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { RadioPills } from '@/app/_components/ui/radio-pills'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -28,7 +28,7 @@ export function PreferencesForm({ locale, units }: { readonly locale: Locale; re
         legend={say(door, locale, 'units')} name="units" defaultValue={units}
         pills={[{ value: 'us', label: say(door, locale, 'inches') }, { value: 'si', label: say(door, locale, 'millimetres') }]}
       />
-      <div><Button type="submit" kind="primary" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'saving' : 'save')}</Button></div>
+      <div><SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'saving' : 'save')}</SendButton></div>
     </form>
   )
 }
@@ -48,7 +48,7 @@ export function PasswordForm({ locale, signInName }: { readonly locale: Locale; 
       <input type="hidden" name="signInName" autoComplete="username" value={signInName} />
       <TextInput label={say(door, locale, 'currentPassword')} error={error('current')} name="current" type="password" autoComplete="current-password" />
       <TextInput label={say(door, locale, 'newPassword')} hint={say(door, locale, 'passwordHint')} error={error('password')} name="password" type="password" autoComplete="new-password" />
-      <div><Button type="submit" kind="primary" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'saving' : 'changePassword')}</Button></div>
+      <div><SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'saving' : 'changePassword')}</SendButton></div>
     </form>
   )
 }
@@ -61,7 +61,7 @@ export function JoinOneMoreForm({ locale }: { readonly locale: Locale }) {
     <form method="post" onSubmit={onSubmit} className="grid gap-5" noValidate>
       {refused && <Notice kind="problem" word={say(door, locale, 'notJoined')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
       <TextInput label={say(door, locale, 'code')} hint={say(door, locale, 'codeHint')} error={error('code')} name="code" figures autoCapitalize="characters" autoComplete="off" spellCheck={false} />
-      <div><Button type="submit" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'joining' : 'join')}</Button></div>
+      <div><SendButton busy={busy}>{say(door, locale, busy ? 'joining' : 'join')}</SendButton></div>
     </form>
   )
 }
@@ -79,7 +79,7 @@ export function SessionList({ locale, sessions }: { readonly locale: Locale; rea
       <ul className="list-disc pl-5">{sessions.map((session) => <li key={session.id}>{session.text}</li>)}</ul>
       {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{refused.message}</Notice>}
       {left && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live>{say(door, locale, 'leftElsewhere')}</Notice>}
-      {sessions.length > 1 && <div><Button type="submit" aria-disabled={busy || undefined}>{say(door, locale, 'leaveElsewhere')}</Button></div>}
+      {sessions.length > 1 && <div><SendButton busy={busy}>{say(door, locale, 'leaveElsewhere')}</SendButton></div>}
     </form>
   )
 }

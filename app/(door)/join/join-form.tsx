@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { door } from '@/lib/language/door'
 import { say, type Locale } from '@/lib/language/say'
-import { Button } from '@/app/_components/ui/button'
+import { SendButton } from '@/app/_components/send-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { useSentForm } from '@/app/_components/use-sent-form'
@@ -28,7 +28,7 @@ export function JoinForm({ locale, program, code }: Props) {
       <TextInput label={say(door, locale, 'familyName')} error={error('familyName')} name="familyName" autoComplete="family-name" />
       <TextInput label={say(door, locale, 'signInName')} hint={say(door, locale, 'signInNameHint')} error={error('signInName')} name="signInName" autoComplete="username" autoCapitalize="none" spellCheck={false} />
       <TextInput label={say(door, locale, 'password')} hint={say(door, locale, 'passwordHint')} error={error('password')} name="password" type="password" autoComplete="new-password" />
-      <div><Button type="submit" kind="primary" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'joining' : 'join')}</Button></div>
+      <div><SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'joining' : 'join')}</SendButton></div>
     </form>
   )
 }

@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation'
 import { useSyncExternalStore } from 'react'
 import { door } from '@/lib/language/door'
 import { say, type Locale } from '@/lib/language/say'
-import { Button } from '@/app/_components/ui/button'
+import { SendButton } from '@/app/_components/send-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { RadioPills } from '@/app/_components/ui/radio-pills'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -32,7 +32,7 @@ export function SetUpForm({ locale }: { readonly locale: Locale }) {
       <TextInput label={say(door, locale, 'familyName')} error={error('familyName')} name="familyName" autoComplete="family-name" />
       <TextInput label={say(door, locale, 'signInName')} hint={say(door, locale, 'signInNameHint')} error={error('signInName')} name="signInName" autoComplete="username" autoCapitalize="none" spellCheck={false} />
       <TextInput label={say(door, locale, 'password')} hint={say(door, locale, 'passwordHint')} error={error('password')} name="password" type="password" autoComplete="new-password" />
-      <div><Button type="submit" kind="primary" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'settingUp' : 'setUp')}</Button></div>
+      <div><SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'settingUp' : 'setUp')}</SendButton></div>
     </form>
   )
 }

@@ -3,6 +3,7 @@
 import { useState, type FormEvent } from 'react'
 import { door } from '@/lib/language/door'
 import { say, type Locale } from '@/lib/language/say'
+import { SendButton } from '@/app/_components/send-button'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextInput } from '@/app/_components/ui/text-input'
@@ -45,7 +46,7 @@ export function SignInForm({ locale, program, back, trouble: before }: Props) {
       <TextInput label={say(door, locale, 'signInName')} name="signInName" autoComplete="username" autoCapitalize="none" spellCheck={false} required />
       <TextInput label={say(door, locale, 'password')} name="password" type={shown ? 'text' : 'password'} autoComplete="current-password" required />
       <div className="flex flex-wrap gap-2">
-        <Button type="submit" kind="primary" aria-disabled={busy || undefined}>{say(door, locale, busy ? 'signingIn' : 'signIn')}</Button>
+        <SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'signingIn' : 'signIn')}</SendButton>
         <Button aria-pressed={shown} onClick={() => setShown(!shown)}>{say(door, locale, shown ? 'hide' : 'show')}</Button>
       </div>
     </form>

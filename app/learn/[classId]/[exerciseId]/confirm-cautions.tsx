@@ -7,6 +7,7 @@ import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
+import { useHydrated } from '@/app/_components/use-hydrated'
 import { confirmCautions } from '@/app/learn/actions'
 
 type Props = { readonly locale: Locale; readonly classId: string; readonly exerciseId: string; readonly next: string }
@@ -15,6 +16,7 @@ type Props = { readonly locale: Locale; readonly classId: string; readonly exerc
 export function ConfirmCautions({ locale, classId, exerciseId, next }: Props) {
   const router = useRouter()
   const [busy, setBusy] = useState(false)
+  const hydrated = useHydrated()
   const [problem, setProblem] = useState<string | null>(null)
 
   async function confirm(): Promise<void> {
@@ -32,7 +34,7 @@ export function ConfirmCautions({ locale, classId, exerciseId, next }: Props) {
   return (
     <div className="grid gap-3">
       {problem && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{problem}</Notice>}
-      <Button kind="primary" wide aria-disabled={busy || undefined} onClick={() => void (busy || confirm())}>
+      <Button disabled={!hydrated} kind="primary" wide aria-disabled={busy || undefined} onClick={() => void (busy || confirm())}>
         {say(learn, locale, busy ? 'confirming' : 'confirmCautions')}
       </Button>
     </div>

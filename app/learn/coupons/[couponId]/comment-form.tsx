@@ -5,7 +5,7 @@ import { useState } from 'react'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
-import { Button } from '@/app/_components/ui/button'
+import { SendButton } from '@/app/_components/send-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { useSentForm } from '@/app/_components/use-sent-form'
@@ -23,7 +23,7 @@ export function CommentForm({ locale, couponId }: { readonly locale: Locale; rea
     <form method="post" noValidate onSubmit={onSubmit} className="grid gap-3">
       {refused && <Notice kind="problem" word={say(learn, locale, 'notSent')} live>{refused.message}</Notice>}
       <TextArea label={say(learn, locale, 'commentLabel')} value={body} onChange={(event) => setBody(event.target.value)} error={error('body')} />
-      <div><Button type="submit" aria-disabled={busy || undefined}>{say(learn, locale, busy ? 'commentSending' : 'addComment')}</Button></div>
+      <div><SendButton busy={busy}>{say(learn, locale, busy ? 'commentSending' : 'addComment')}</SendButton></div>
     </form>
   )
 }

@@ -4,6 +4,7 @@ import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
+import { useHydrated } from '@/app/_components/use-hydrated'
 import { newClassCode } from '@/app/teach/actions'
 
 type Props = { readonly classId: string; readonly code: { readonly code: string; readonly until: string } | null }
@@ -13,6 +14,7 @@ export function ClassCodePanel({ classId, code }: Props) {
   const router = useRouter()
   const [asked, setAsked] = useState(false)
   const [busy, setBusy] = useState(false)
+  const hydrated = useHydrated()
   const [problem, setProblem] = useState<string | null>(null)
 
   async function make(): Promise<void> {
@@ -34,9 +36,9 @@ export function ClassCodePanel({ classId, code }: Props) {
       {problem && <Notice kind="problem" word="Not made" live>{problem}</Notice>}
       {code ? <p><span className="figures text-3xl">{code.code}</span> <span className="text-ink-2">until {code.until}</span></p> : <p className="text-ink-2">No code opens this class now.</p>}
       <div className="flex flex-wrap gap-2">
-        {code && !asked ? <Button onClick={() => setAsked(true)}>Make a new code</Button> : (
+        {code && !asked ? <Button disabled={!hydrated} onClick={() => setAsked(true)}>Make a new code</Button> : (
           <>
-            <Button kind="primary" aria-disabled={busy || undefined} onClick={() => void (busy || make())}>{code ? 'End the old code and make a new one' : 'Make a code'}</Button>
+            <Button kind="primary" disabled={!hydrated} aria-disabled={busy || undefined} onClick={() => void (busy || make())}>{code ? 'End the old code and make a new one' : 'Make a code'}</Button>
             {asked && <Button onClick={() => setAsked(false)}>Keep the old code</Button>}
           </>
         )}

@@ -5,10 +5,11 @@ import { useEffect, useRef, useState } from 'react'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
 import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
-import { Button } from '@/app/_components/ui/button'
+import { SendButton } from '@/app/_components/send-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { useDraft } from '@/app/_components/use-draft'
+import { useHydrated } from '@/app/_components/use-hydrated'
 import type { Refused } from '@/app/_components/use-sent-form'
 import { sendInspection } from '@/app/teach/actions'
 
@@ -34,6 +35,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
   const [refused, setRefused] = useState<Refused | null>(null)
   const [busy, setBusy] = useState(false)
   const place = useRef<HTMLFormElement>(null)
+  const hydrated = useHydrated()
   const errors = Object.fromEntries(Object.entries(refused?.fields ?? {}).map(([path, text]) => [path.replace(/^readings\./, ''), text]))
 
   // A long form: whoever sent it is led to the first box that needs another look.
@@ -58,7 +60,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
   }
 
   return (
-    <form ref={place} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
+    <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
       <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <TextArea label="Remark to the student" value={draft.value.comment} error={errors['comment']} onChange={(event) => draft.change({ ...draft.value, comment: event.target.value })} />
@@ -69,7 +71,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
           {refused.code === 'CONFLICT' && <p className="mt-2"><a href={`/teach/coupons/${couponId}`}>See the inspection that stands</a> · <a href={`/teach/classes/${classId}`}>Back to the class</a></p>}
         </Notice>
       )}
-      <Button type="submit" kind="primary" wide aria-disabled={busy || undefined}>{busy ? 'Submitting' : 'Submit the inspection'}</Button>
+      <SendButton kind="primary" wide busy={busy}>{busy ? 'Submitting' : 'Submit the inspection'}</SendButton>
     </form>
   )
 }

@@ -3,6 +3,7 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
+import { useHydrated } from '@/app/_components/use-hydrated'
 import { resetPassword } from '@/app/teach/actions'
 
 type Props = { readonly studentId: string; readonly name: string; readonly signInName: string }
@@ -11,6 +12,7 @@ type Props = { readonly studentId: string; readonly name: string; readonly signI
 export function ResetPasswordPanel({ studentId, name, signInName }: Props) {
   const [asked, setAsked] = useState(false)
   const [busy, setBusy] = useState(false)
+  const hydrated = useHydrated()
   const [told, setTold] = useState<{ ok: true; password: string } | { ok: false; message: string } | null>(null)
 
   async function reset(): Promise<void> {
@@ -37,7 +39,7 @@ export function ResetPasswordPanel({ studentId, name, signInName }: Props) {
             <Button kind="primary" aria-disabled={busy || undefined} onClick={() => void (busy || reset())}>Sign {name} out everywhere and reset</Button>
             <Button onClick={() => setAsked(false)}>Keep the password</Button>
           </>
-        ) : <Button onClick={() => setAsked(true)}>Reset the password</Button>}
+        ) : <Button disabled={!hydrated} onClick={() => setAsked(true)}>Reset the password</Button>}
       </div>
     </section>
   )

@@ -9,10 +9,12 @@ import type { PassForm } from '@/lib/schemas/passes'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
 import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
+import { SendButton } from '@/app/_components/send-button'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { useDraft } from '@/app/_components/use-draft'
+import { useHydrated } from '@/app/_components/use-hydrated'
 import type { Refused } from '@/app/_components/use-sent-form'
 import { newId } from '@/app/learn/new-id'
 import { PhotoBox } from '@/app/learn/photo-box'
@@ -55,6 +57,7 @@ export function LogForm(props: Props) {
   const [busy, setBusy] = useState(false)
   const sending = useRef(false)
   const place = useRef<HTMLFormElement>(null)
+  const hydrated = useHydrated()
   const { id: _id, ...form } = draft.value
   const errors = refused && refused !== 'offline' ? refused.fields : {}
 
@@ -87,7 +90,7 @@ export function LogForm(props: Props) {
   }
 
   return (
-    <form ref={place} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
+    <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
       {draft.restored && (
         <Notice kind="info" word={say(learn, locale, 'kept')}>
           <p>{say(learn, locale, 'restored')}</p>
@@ -107,7 +110,7 @@ export function LogForm(props: Props) {
         <TextArea label={say(learn, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
       </section>
       <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} />
-      <Button type="submit" kind="primary" wide aria-disabled={busy || undefined}>{say(learn, locale, busy ? 'sending' : 'send')}</Button>
+      <SendButton kind="primary" wide busy={busy}>{say(learn, locale, busy ? 'sending' : 'send')}</SendButton>
     </form>
   )
 }
