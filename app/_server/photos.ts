@@ -1,14 +1,17 @@
 import 'server-only'
-import { createHash } from 'node:crypto'
+import { createHash, randomUUID } from 'node:crypto'
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import { fileTypeFromBuffer } from 'file-type'
 import sharp from 'sharp'
+import { refusals } from '@/lib/language/refusals'
+import { say, type Locale } from '@/lib/language/say'
 import { env } from './env'
 import { Refusal } from './refusal'
 
+const MOST_MB = 15
 /** A phone photograph is 3 to 12 MB; more is a mistake or an attack. */
-export const MOST_PHOTO_BYTES = 15 * 1024 * 1024
+export const MOST_PHOTO_BYTES = MOST_MB * 1024 * 1024
 /** 60 megapixels: above any phone, below a decompression bomb. */
 const MOST_PIXELS = 60_000_000
 const LONGEST_SIDE = 2048
@@ -20,7 +23,11 @@ sharp.concurrency(1)
 
 export type StoredPhoto = { readonly sha256: string; readonly widthPx: number; readonly heightPx: number; readonly byteSize: number }
 
-const refuse = (message: string): Refusal => new Refusal('INVALID', message, { photo: message })
+const told = (code: 'INVALID' | 'TOO_LARGE', locale: Locale, key: 'photoTooLarge' | 'photoKind' | 'photoDamaged'): Refusal => {
+  const message = say(refusals, locale, key, { most: MOST_MB })
+  return new Refusal(code, message, { photo: message })
+}
+export const photoTooLarge = (locale: Locale): Refusal => told('TOO_LARGE', locale, 'photoTooLarge')
 const placeOf = (sha256: string): string => path.join(/* turbopackIgnore: true */ env().TOELINE_DATA, 'photos', sha256.slice(0, 2), `${sha256}.webp`)
 
 /**
@@ -28,10 +35,10 @@ const placeOf = (sha256: string): string => path.join(/* turbopackIgnore: true *
  *
  * @throws Refusal saying what is wrong with the file
  */
-export async function keepPhoto(bytes: Buffer): Promise<StoredPhoto> {
-  if (bytes.length > MOST_PHOTO_BYTES) throw new Refusal('TOO_LARGE', 'This photo is over 15 MB. Take it again at a smaller size.', { photo: 'Over 15 MB.' })
+export async function keepPhoto(bytes: Buffer, locale: Locale): Promise<StoredPhoto> {
+  if (bytes.length > MOST_PHOTO_BYTES) throw photoTooLarge(locale)
   const type = await fileTypeFromBuffer(bytes)
-  if (!type || !TAKEN.has(type.mime)) throw refuse('This file is not a JPEG, PNG or WebP picture. Choose a photo.')
+  if (!type || !TAKEN.has(type.mime)) throw told('INVALID', locale, 'photoKind')
   let encoded: { data: Buffer; info: { width: number; height: number } }
   try {
     encoded = await sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' })
@@ -40,13 +47,13 @@ export async function keepPhoto(bytes: Buffer): Promise<StoredPhoto> {
       .webp({ quality: 80 })
       .toBuffer({ resolveWithObject: true })
   } catch {
-    throw refuse('This picture is damaged or far too large to open. Take it again.')
+    throw told('INVALID', locale, 'photoDamaged')
   }
   const sha256 = createHash('sha256').update(encoded.data).digest('hex')
   const place = placeOf(sha256)
   await mkdir(path.dirname(place), { recursive: true })
-  // Written beside and moved into place, so that a reader never meets half a file.
-  const partial = `${place}.${process.pid}.${Date.now()}`
+  // Written beside and moved into place, so that a reader never meets half a file; two writers of one picture each write their own.
+  const partial = `${place}.${randomUUID()}`
   await writeFile(partial, encoded.data)
   await rename(partial, place)
   return { sha256, widthPx: encoded.info.width, heightPx: encoded.info.height, byteSize: encoded.data.length }

@@ -11,7 +11,7 @@ type Context = { params: Promise<{ photoId: string }> }
 export async function GET(_request: Request, { params }: Context): Promise<Response> {
   const viewer = await currentViewer()
   const id = uuid.safeParse((await params).photoId)
-  const sha256 = viewer && id.success ? await findPhotoHash(viewer, id.data) : null
+  const sha256 = viewer && !viewer.mustChangePassword && id.success ? await findPhotoHash(viewer, id.data) : null
   const bytes = sha256 ? await readPhoto(sha256) : null
   if (!bytes) return answerRefusal(notFound())
   return new Response(new Uint8Array(bytes), {
