@@ -35,7 +35,8 @@ export function passwordProblem(password: string, about: readonly string[], loca
   if (characters > MOST) return say(problems, locale, 'passwordLong', { most: MOST })
   const bare = plain(text)
   if (COMMON.some((common) => plain(common) === bare)) return say(problems, locale, 'passwordCommon')
-  if (repeatsOrCounts(bare)) return say(problems, locale, 'passwordRepeats')
+  // As written too: of a password of nothing but spaces or dashes no letter is left to look at.
+  if (repeatsOrCounts(bare) || repeatsOrCounts(text)) return say(problems, locale, 'passwordRepeats')
   const rest = about.map(plain).filter((word) => word.length >= 3).reduce((left, word) => left.replaceAll(word, ''), bare)
   if (rest.length < bare.length && [...rest].length < LEAST - 5) return say(problems, locale, 'passwordAboutYou')
   return null
