@@ -1,8 +1,9 @@
 import 'server-only'
 import { cookies } from 'next/headers'
 import { db } from '../db'
-import { openSession, sessionCookieName, type SessionToken } from './cookie'
-import { sessionPerson, startSession } from './sessions'
+import { sessionCookieName, type SessionToken } from './cookie'
+import { startSession } from './sessions'
+import { viewerForCookie, type Viewer } from './viewer'
 
 /**
  * Signs in someone the school's identity provider vouches for. People are matched by (issuer, subject) and never by e-mail.
@@ -15,17 +16,23 @@ export async function signInWithIdentity(issuer: string, subject: string): Promi
   })
   if (linked) return startSession(linked.programId, linked.id, null)
 
-  const current = await openSession((await cookies()).get(sessionCookieName())?.value)
-  const personId = current ? await sessionPerson(current) : null
-  if (!current || !personId) return null
-  await db().$transaction([
-    db().person.update({
-      where: { programId_id: { programId: current.programId, id: personId } },
-      data: { oidcIssuer: issuer, oidcSubject: subject },
-    }),
-    db().auditEvent.create({
-      data: { programId: current.programId, actorId: personId, action: 'identity.link', subjectType: 'person', subjectId: personId },
-    }),
-  ])
-  return startSession(current.programId, personId, null)
+  const viewer = await viewerForCookie((await cookies()).get(sessionCookieName())?.value)
+  if (!viewer || viewer.mustChangePassword || !(await link(viewer, issuer, subject))) return null
+  return startSession(viewer.programId, viewer.personId, null)
+}
+
+/**
+ * Links an identity to a person who has none. One that is linked stays: on a shared tablet the open session may be someone else's.
+ *
+ * @returns whether it was linked
+ */
+async function link({ programId, personId }: Viewer, issuer: string, subject: string): Promise<boolean> {
+  return db().$transaction(async (tx) => {
+    const { count } = await tx.person.updateMany({
+      where: { programId, id: personId, oidcSubject: null }, data: { oidcIssuer: issuer, oidcSubject: subject },
+    })
+    if (count === 0) return false
+    await tx.auditEvent.create({ data: { programId, actorId: personId, action: 'identity.link', subjectType: 'person', subjectId: personId } })
+    return true
+  })
 }
