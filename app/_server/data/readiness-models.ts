@@ -14,8 +14,8 @@ import { renewStandings } from './skills'
 export const LEAST_COUPONS = 8
 /** Proposals a coordinator is shown: the latest. */
 const MOST_SHOWN = 5
-/** Standings worked out again at once when a model is adopted, the latest practised first; the others when they are next read or written. */
-const RENEWED_AT_ONCE = 500
+/** Worked out again at once when a model is adopted, the latest practised first; the others when they are next read or written. */
+const RENEWED_AT_ONCE = { count: 500, ms: 10_000 }
 
 const proposalSelect = {
   version: true, held: true, series: true, coupons: true, inUse: true, lossBefore: true, lossAfter: true, standings: true, moved: true,

@@ -136,23 +136,27 @@ const json = (state: FilterState): Prisma.InputJsonObject => ({ ...state, mass: 
 /**
  * Works out again the standings that belong to another model than the one in use, the latest practised first.
  *
- * @param most how many at most
+ * @param most how long to go on with it, in milliseconds, and how many to take; all of them when absent
  * @returns how many there were
  */
-export async function renewStandings(programId: string, where: Prisma.SkillSummaryWhereInput = {}, most?: number): Promise<number> {
+export async function renewStandings(programId: string, where: Prisma.SkillSummaryWhereInput = {}, most: { readonly count?: number; readonly ms?: number } = {}): Promise<number> {
   const { version } = await modelInUse(programId)
   const keys = await db().skillSummary.findMany({
     where: { AND: [where, { programId, OR: [{ modelVersion: null }, { modelVersion: { not: version } }] }] },
-    orderBy: { lastCouponAt: { sort: 'desc', nulls: 'last' } }, ...(most !== undefined && { take: most }),
+    orderBy: { lastCouponAt: { sort: 'desc', nulls: 'last' } }, ...(most.count !== undefined && { take: most.count }),
     select: { programId: true, studentId: true, exerciseId: true },
   })
+  const until = Date.now() + (most.ms ?? Infinity)
+  let renewed = 0
   for (const key of keys) {
+    if (Date.now() >= until) break
     await db().$transaction(async (tx) => {
       await holdSkill(tx, key)
       await refreshSkill(tx, key)
     })
+    renewed += 1
   }
-  return keys.length
+  return renewed
 }
 
 export type SkillRecord = {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { assessReadiness, type Assessment, type ReadinessEstimate, type ReadinessRule, type TestResult } from '@/lib/readiness/assess'
 import { readinessFilter, type PracticeCoupon } from '@/lib/readiness/filter'
+import { stateAfter } from '@/lib/readiness/incremental'
 
 const rule: ReadinessRule = { threshold: 0.65, minimumCoupons: 5, staleAfterDays: 45, testResults: [] }
 const good = (n: number): PracticeCoupon[] => Array.from({ length: n }, (_, day) => ({ day, accepted: true, worstMargin: 1, attributesGood: true }))
@@ -31,6 +32,14 @@ describe('the estimate', () => {
     expect(found.level).toBe(0.95)
     expect(found.reasons).toContain('few-test-results')
     expect(found.couponsUsed).toBe(8)
+  })
+
+  it('goes on from a state that is at hand, which is all that the filter reads', () => {
+    const state = stateAfter(good(8))
+    expect(assessReadiness(good(8), 9, rule, state)).toEqual(assessReadiness(good(8), 9, rule))
+    const withoutMargins = good(8).map(({ day, accepted }) => ({ day, accepted }))
+    expect(estimate(assessReadiness(withoutMargins, 9, rule, state)).probability).toBe(estimate(assessReadiness(good(8), 9, rule)).probability)
+    expect(estimate(assessReadiness(withoutMargins, 9, rule)).probability).not.toBe(estimate(assessReadiness(good(8), 9, rule)).probability)
   })
 
   it('is at the 80 % level from 100 tests with a forecast', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { assessReadiness } from '@/lib/readiness/assess'
 import { carrier } from '@/lib/readiness/carry-forward'
 import { stateAfter } from '@/lib/readiness/incremental'
+import { SHIPPED_PARAMETERS } from '@/lib/readiness/parameters'
 import type { PracticeCoupon } from '@/lib/readiness/practice-coupon'
 
 const coupons: PracticeCoupon[] = Array.from({ length: 10 }, (_, i) => ({ day: i * 2, accepted: i > 2, worstMargin: -0.4 + i * 0.15, attributesGood: true }))
@@ -18,6 +19,15 @@ describe('carrying a stored standing to today', () => {
     expect(carried.high).toBeCloseTo(full.high, 12)
     expect(carried.level).toBe(full.level)
     expect(carried.advice).toBe(full.advice)
+  })
+
+  it('uses the parameters the state was made with', () => {
+    const parameters = { ...SHIPPED_PARAMETERS, q1: 0.4, c: 1 }
+    const full = assessReadiness(coupons, 40, { ...rule, model: { version: 'own', parameters } })
+    const carried = carrier({ threshold: 0.65, staleAfterDays: 45, results: [], parameters }, 40)({ state: stateAfter(coupons, parameters), advice: 'test' })
+    if (full.kind !== 'estimate') throw new Error('ten coupons are enough')
+    expect(carried.probability).toBeCloseTo(full.probability, 12)
+    expect(Math.abs(carried.probability - carry(40)({ state: stateAfter(coupons), advice: 'test' }).probability)).toBeGreaterThan(0.01)
   })
 
   it('is stale only past the program’s gap', () => {
