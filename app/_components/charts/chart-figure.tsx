@@ -28,7 +28,7 @@ export function ChartFigure({ title, titleHidden, summary, drawing, table }: Cha
         <div className="mt-2 max-w-4xl">{drawing}</div>
       )}
       <details className="mt-1 print:hidden">
-        <summary className="ring-inside min-h-6 w-fit py-1 underline underline-offset-4">{table.open}</summary>
+        <summary className="ring-inside flex min-h-12 w-fit items-center underline underline-offset-4">{table.open}</summary>
         <Table caption={title} captionHidden columns={table.columns} rows={table.rows} />
       </details>
     </figure>

@@ -47,7 +47,7 @@ export function Shell({ room, home, nav, person, words, signOut, personLinks = [
               </Link>
             ))}
             <form action={signOut} method={typeof signOut === 'string' ? 'post' : undefined}>
-              <button type="submit" className="ring-inside min-h-12 underline underline-offset-4">
+              <button type="submit" className="ring-inside min-h-12 min-w-12 underline underline-offset-4">
                 {words.signOut}
               </button>
             </form>
