@@ -2,7 +2,7 @@ import type { Locale } from '../language/say'
 
 const TAGS: Readonly<Record<Locale, string>> = { en: 'en-US', es: 'es-US' }
 
-/** '24 Nov 2026' in the reader's language, at the program's place. */
+/** 'Nov 24, 2026', '24 nov 2026': in the reader's language, at the program's place. */
 export function dateText(at: Date, locale: Locale, timeZone: string): string {
   return new Intl.DateTimeFormat(TAGS[locale], { timeZone, day: 'numeric', month: 'short', year: 'numeric' }).format(at)
 }

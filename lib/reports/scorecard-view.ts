@@ -87,6 +87,9 @@ function size(value: number, finding: Finding, units: LengthUnit): string {
 /** A yes/no rule has no limit to read against. */
 const yesOrNo = ({ limit }: Finding): boolean => limit.min === null && limit.max === null
 
+/** What stands for the limit of a rule that did not apply, or whose limit hangs on something nobody measured. */
+const NO_LIMIT = '–'
+
 /** What a rule asks, where it asks a question: it is answered, not measured. */
 function questionOf(finding: Finding, { criteria, weld }: ScorecardReader): 'cratersFilled' | 'fusionComplete' | null {
   const rule = ruleBehind(finding, criteria, weld)
@@ -111,7 +114,7 @@ function limitText(finding: Finding, reader: ScorecardReader): string {
   const { min, max } = finding.limit
   const question = questionOf(finding, reader)
   if (question !== null) return say(scorecardWords, locale, `${question}-must`)
-  if (yesOrNo(finding)) return say(scorecardWords, locale, 'mustBe')
+  if (yesOrNo(finding)) return finding.verdict === 'accept' || finding.verdict === 'reject' ? say(scorecardWords, locale, 'mustBe') : NO_LIMIT
   if (min !== null && max !== null) return say(scorecardWords, locale, 'between', { min: size(min, finding, units), max: size(max, finding, units) })
   if (max === 0) return say(scorecardWords, locale, 'none')
   if (max !== null) return say(scorecardWords, locale, 'atMost', { max: size(max, finding, units) })
