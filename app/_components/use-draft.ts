@@ -28,7 +28,6 @@ export function useDraft<T>(key: string, initial: T) {
     const kept = read<T>(key)
     if (kept !== null) {
       // The server rendered the empty form; the draft exists only in this browser and can be shown only after that.
-      // eslint-disable-next-line react-hooks/set-state-in-effect
       setValue(kept)
       setRestored(true)
     }

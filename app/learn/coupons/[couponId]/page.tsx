@@ -51,7 +51,6 @@ export default async function CouponPage({ params, searchParams }: Props) {
           <div className="grid gap-3 sm:grid-cols-2">
             {coupon.photos.map((photo, index) => (
               // A private picture behind its own route, already sized: the framework's image component has nothing to add.
-              // eslint-disable-next-line @next/next/no-img-element
               <img key={photo.id} src={`/api/photos/${photo.id}`} width={photo.widthPx} height={photo.heightPx} loading="lazy" className="h-auto w-full"
                 alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })} />
             ))}

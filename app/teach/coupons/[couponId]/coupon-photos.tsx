@@ -9,7 +9,6 @@ export function CouponPhotos({ number, photos }: Props) {
     <div className="grid max-w-4xl content-start gap-3">
       {photos.map((photo, index) => (
         // A private picture behind its own route, already sized: the framework's image component has nothing to add.
-        // eslint-disable-next-line @next/next/no-img-element
         <img key={photo.id} src={`/api/photos/${photo.id}`} width={photo.widthPx} height={photo.heightPx} alt={`Coupon ${number}, photo ${index + 1}`} className="h-auto max-w-full" />
       ))}
     </div>
