@@ -18,6 +18,7 @@ test.beforeAll(async ({ browser }) => {
 })
 
 test('a student confirms the cautions of the next exercise, logs a coupon and reads its scorecard', async ({ browser }) => {
+  test.slow() // every screen of the way is checked
   const page = await stranger(browser)
   await page.goto('/learn')
   await signIn(page, PEOPLE.klara)

@@ -52,6 +52,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
         draft.clear()
         router.push(`/teach/coupons/${couponId}`)
         router.refresh()
+        return // busy until the graded coupon stands here
       }
     } catch {
       setRefused(failed)
