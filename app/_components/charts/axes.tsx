@@ -8,11 +8,20 @@ type AxesProps = {
   readonly xWord: string
 }
 
+/** Figures closer than this along the upright axis run into each other. */
+const LEAST_APART = 16
+
+/** Every second tick where there is no room for all. */
+function roomy(ticks: readonly Tick[]): readonly Tick[] {
+  const [first, second] = ticks
+  return first && second && Math.abs(first.at - second.at) < LEAST_APART ? ticks.filter((_, i) => i % 2 === 0) : ticks
+}
+
 /** Faint rules across, figures at their ends, the foot in ink. */
 export function Axes({ frame, xTicks, yTicks, xWord }: AxesProps) {
   return (
     <g>
-      {yTicks.map((tick) => (
+      {roomy(yTicks).map((tick) => (
         <g key={tick.label}>
           <line x1={frame.left} x2={frame.right} y1={tick.at} y2={tick.at} className="stroke-line" strokeWidth={1} />
           <text x={frame.left - 6} y={tick.at + 5} textAnchor="end" className="figures fill-ink-2 text-[14px]">

@@ -21,7 +21,7 @@ export function MarksOverTimeSvg({ coupons, locale, titleHidden = false }: Marks
   const summary = last?.mark == null
     ? say(drawings, locale, 'marksSummaryOpen', { n: coupons.length })
     : say(drawings, locale, 'marksSummary', { n: coupons.length, mark: Math.round(last.mark) })
-  const draw = (frame: Frame) => <Drawing coupons={sorted} frame={frame} label={`${title}. ${summary}`} word={say(drawings, locale, 'coupon')} />
+  const draw = (frame: Frame) => <MarksOverTimeDrawing coupons={sorted} frame={frame} label={`${title}. ${summary}`} word={say(drawings, locale, 'coupon')} />
   return (
     <ChartFigure
       title={title}
@@ -44,7 +44,10 @@ export function MarksOverTimeSvg({ coupons, locale, titleHidden = false }: Marks
   )
 }
 
-function Drawing({ coupons, frame, label, word }: { readonly coupons: readonly CouponMark[]; readonly frame: Frame; readonly label: string; readonly word: string }) {
+type DrawingProps = { readonly coupons: readonly CouponMark[]; readonly frame: Frame; readonly label: string; readonly word: string }
+
+/** The drawn marks alone, in any frame. `word` names what is counted along the foot. */
+export function MarksOverTimeDrawing({ coupons, frame, label, word }: DrawingProps) {
   const chart = drawMarksOverTime(coupons, frame)
   const spacing = (frame.right - frame.left) / Math.max(1, coupons.length - 1)
   const r = Math.max(3, Math.min(6.5, spacing * 0.6))
