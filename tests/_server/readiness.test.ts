@@ -174,6 +174,20 @@ describe('the board and the page that explains it', () => {
     expect([seen.probability, seen.low, seen.high]).toEqual([probability, low, high])
   })
 
+  it.each([
+    ['raise a chance past the threshold', [CLEAN, CLEAN, TOO_WIDE], true, 0.2, 'test'],
+    ['raise a chance that something else holds back', [CLEAN, CLEAN, CLEAN, CLEAN, TOO_WIDE, TOO_WIDE, TOO_WIDE], true, 0.05, 'close'],
+    ['lower a chance', [CLEAN], false, 0.9, 'practise'],
+  ] as const)('agree on the advice when the results of other students %s', async (_what, widths, passed, forecast, advice) => {
+    await practise(7, widths)
+    for (let index = 0; index < 40; index += 1) await recordTest(60, passed, forecast)
+    await database.query('update "TestAttempt" set "studentId" = $1 where "programId" = $2', [school.people.classmate, school.programId])
+    const asOf = new Date()
+    const explained = await detail(asOf)
+    expect(explained.advice).toBe(advice)
+    expect(figures(await board(asOf))).toEqual(figures(explained))
+  })
+
   it('stand still when nothing is written', async () => {
     await practise(6)
     const asOf = new Date()

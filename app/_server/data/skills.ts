@@ -204,11 +204,26 @@ async function standingsToday(programId: string, where: Prisma.SkillSummaryWhere
   const carry = carrier({
     threshold: program.readinessThreshold, staleAfterDays: program.staleAfterDays, results: await forecastResults(db(), programId, model), parameters: model.parameters,
   }, calendarDay(asOf, program.timeZone))
-  return rows.map(({ probability, filterState, advice: stored, modelVersion, ...row }) => {
+  const today: SkillRecord[] = []
+  for (const { probability, filterState, advice: stored, modelVersion, ...row } of rows) {
     const advice = adviceOf(stored)
     const now = probability === null || advice === null || modelVersion !== model.version ? null : carry({ state: filterStateSchema.parse(filterState), advice })
-    return { ...row, probability: now?.probability ?? null, low: now?.low ?? null, high: now?.high ?? null, level: now?.level ?? null, advice: now?.advice ?? null }
-  })
+    const risen = now !== null && now.probability >= program.readinessThreshold && (now.advice === 'practise' || now.advice === 'close')
+    today.push({
+      ...row, probability: now?.probability ?? null, low: now?.low ?? null, high: now?.high ?? null, level: now?.level ?? null,
+      advice: risen ? await adviceInFull({ programId, ...row }, asOf) : (now?.advice ?? null),
+    })
+  }
+  return today
+}
+
+/**
+ * The advice with everything that decides it. The stored one does not say whether the chance alone kept it down, and a chance can reach
+ * the threshold without a write: other students' test results correct it too.
+ */
+async function adviceInFull({ programId, studentId, exerciseId }: SkillKey, asOf: Date): Promise<Advice | null> {
+  const { assessment } = await db().$transaction((tx) => readinessIn(tx, { programId, studentId, exerciseId }, asOf))
+  return assessment.kind === 'estimate' ? assessment.advice : null
 }
 
 /** One student's standing today in every exercise they have practised. Empty when the student is not the viewer's to see. */
