@@ -95,7 +95,7 @@ export async function signIn(page: Page, who: Person): Promise<void> {
   await page.getByRole('button', { name: 'Sign in', exact: true }).click()
 }
 
-export const signOut = (page: Page): Promise<void> => page.getByRole('button', { name: 'Sign out' }).click()
+export const signOut = (page: Page): Promise<void> => page.getByRole('button', { name: 'Sign out', exact: true }).click()
 
 /** The address of a class its instructor teaches. */
 export async function classAddress(browser: Browser, teacher: Person = PEOPLE.selfShielded, name = CLASS): Promise<string> {
@@ -161,6 +161,7 @@ export async function openExercise(page: Page, title: string | null = null): Pro
   await page.goto('/learn')
   if (title === null) await page.getByRole('link', { name: 'Open the booth card' }).click()
   else await page.getByRole('main').getByRole('link', { name: title, exact: true }).last().click()
+  await page.waitForURL(/\/learn\/[^/]+\/[^/]+$/)
   await expect(page.getByRole('heading', { name: 'Booth card' })).toBeVisible()
 }
 
@@ -177,7 +178,8 @@ export async function openLog(page: Page, title: string = LAP_2F): Promise<void>
   await openExercise(page, title)
   const log = page.getByRole('link', { name: 'Log a coupon' })
   if (await log.isVisible()) await log.click()
-  else await confirmCautions(page)
+  else await page.getByRole('button', { name: 'I have read these and my booth is ready' }).click()
+  await page.waitForURL('**/log')
   await expect(page.getByRole('heading', { name: 'Log a coupon' })).toBeVisible()
   await expect(page.locator('form[inert]')).toHaveCount(0) // its scripts have taken over
 }

@@ -9,11 +9,12 @@ import { requireViewer } from '@/app/_server/auth/require-role'
 import { hasRole } from '@/app/_server/auth/viewer'
 import { listOwnSessions, ownAccount } from '@/app/_server/data/people'
 import { findProgram } from '@/app/_server/data/program'
+import { readerLocale } from '@/app/_server/reader'
 import { shellWords } from '@/app/_server/shell-words'
 import { momentText } from '@/lib/reports/dates'
 import { JoinOneMoreForm, PasswordForm, PreferencesForm, SessionList } from './account-forms'
 
-export const metadata: Metadata = { title: 'Account' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(door, await readerLocale(), 'account') })
 
 const PLACE = { '/learn': 'myPractice', '/teach': 'myClasses', '/program': 'myProgram' } as const
 

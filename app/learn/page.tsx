@@ -9,7 +9,10 @@ import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { studentHome, type ExerciseRow } from '@/app/_server/views/student-home'
 
-export const metadata: Metadata = { title: 'My practice' }
+export async function generateMetadata(): Promise<Metadata> {
+  const viewer = await requireRole('student')
+  return { title: say(learn, viewer.locale, 'home') }
+}
 
 export default async function LearnPage() {
   const viewer = await requireRole('student')

@@ -6,7 +6,10 @@ import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { taughtClasses } from '@/app/_server/views/class-board'
 
-export const metadata: Metadata = { title: 'Classes' }
+export async function generateMetadata(): Promise<Metadata> {
+  await requireRole('instructor')
+  return { title: 'Classes' }
+}
 
 export default async function TeachPage() {
   const viewer = await requireRole('instructor')

@@ -9,7 +9,7 @@ import { currentViewer } from '@/app/_server/auth/viewer'
 import { readerLocale } from '@/app/_server/reader'
 import { JoinForm } from './join-form'
 
-export const metadata: Metadata = { title: 'Join a class' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(door, await readerLocale(), 'joinTitle') })
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 const one = (value: string | string[] | undefined): string => (Array.isArray(value) ? value[0] : value) ?? ''

@@ -13,7 +13,7 @@ import { readerLocale } from '@/app/_server/reader'
 import { SchoolAccount } from './school-account'
 import { SignInForm } from './sign-in-form'
 
-export const metadata: Metadata = { title: 'Sign in' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(door, await readerLocale(), 'signInTitle') })
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 const one = (value: string | string[] | undefined): string | undefined => (Array.isArray(value) ? value[0] : value)

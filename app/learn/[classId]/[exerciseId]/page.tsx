@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
@@ -18,16 +19,25 @@ import { readinessView } from '@/app/_server/views/readiness-view'
 import { storyOf } from '@/app/_server/views/story'
 import { ConfirmCautions } from './confirm-cautions'
 
-export const metadata: Metadata = { title: 'Exercise' }
 const STRIPS = 20
 
 type Props = { params: Promise<{ classId: string; exerciseId: string }> }
 
-export default async function ExercisePage({ params }: Props) {
+/** Read once for the page and its title. */
+const load = cache(async (classId: string, exerciseId: string) => {
   const viewer = await requireRole('student')
-  const { classId, exerciseId } = await params
   const practice = await exercisePractice(viewer, pageId(classId), pageId(exerciseId))
-  if (!practice) notFound()
+  return practice ? { viewer, practice } : notFound()
+})
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { classId, exerciseId } = await params
+  return { title: (await load(classId, exerciseId)).practice.exercise.title }
+}
+
+export default async function ExercisePage({ params }: Props) {
+  const { classId, exerciseId } = await params
+  const { viewer, practice } = await load(classId, exerciseId)
   const key = { studentId: viewer.personId, exerciseId: practice.exercise.id }
   const [readiness, story] = await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)])
   const { locale } = viewer

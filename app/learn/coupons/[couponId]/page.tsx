@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
@@ -22,15 +23,25 @@ import { couponResult } from '@/app/_server/views/coupon-result'
 import { AddPhoto } from './add-photo'
 import { CommentForm } from './comment-form'
 
-export const metadata: Metadata = { title: 'Coupon' }
-
 type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 
-export default async function CouponPage({ params, searchParams }: Props) {
+/** Read once for the page and its title. */
+const load = cache(async (couponId: string) => {
   const viewer = await requireRole('student')
-  const [result, program, asked] = await Promise.all([couponResult(viewer, pageId((await params).couponId)), findProgram(viewer), searchParams])
-  if (!result?.lead) notFound()
+  const result = await couponResult(viewer, pageId(couponId))
+  return result ? { viewer, result } : notFound()
+})
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { viewer, result: { coupon } } = await load((await params).couponId)
+  return { title: `${say(learn, viewer.locale, 'number', { n: coupon.number })}, ${coupon.exercise.title}` }
+}
+
+export default async function CouponPage({ params, searchParams }: Props) {
+  const { viewer, result } = await load((await params).couponId)
+  const [program, asked] = await Promise.all([findProgram(viewer), searchParams])
   const { coupon, lead, other } = result
+  if (!lead) notFound()
   const { locale } = viewer
   const exerciseHref = `/learn/${coupon.classId}/${coupon.exercise.id}`
   return (

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { HeatBoard } from '@/app/_components/board/heat-board'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { HeatLegend } from '@/app/_components/ui/heat-legend'
@@ -11,14 +12,17 @@ import { pageId } from '@/app/_server/page-id'
 import { classBoard } from '@/app/_server/views/class-board'
 import { ClassCodePanel } from './class-code-panel'
 
-export const metadata: Metadata = { title: 'Class' }
-
 type Props = { params: Promise<{ classId: string }> }
 
+/** Read once for the page and its title. */
+const load = cache(async (classId: string) => (await classBoard(await requireRole('instructor'), pageId(classId))) ?? notFound())
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: (await load((await params).classId)).classRecord.name }
+}
+
 export default async function ClassPage({ params }: Props) {
-  const viewer = await requireRole('instructor')
-  const board = await classBoard(viewer, pageId((await params).classId))
-  if (!board) notFound()
+  const board = await load((await params).classId)
   const { classRecord, waiting } = board
   const first = waiting[0]
   return (

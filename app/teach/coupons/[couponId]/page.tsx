@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { findBlindCoupon, listWaiting, takeCoupon } from '@/app/_server/data/coupon-record'
@@ -13,15 +14,24 @@ import { CouponFacts } from './coupon-facts'
 import { GradedCoupon } from './graded-coupon'
 import { GradeForm } from './grade-form'
 
-export const metadata: Metadata = { title: 'Inspect a coupon' }
-
 type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
+
+/** Read once for the page and its title. */
+const load = cache(async (couponId: string) => {
+  const viewer = await requireRole('instructor')
+  const coupon = await findBlindCoupon(viewer, pageId(couponId))
+  return coupon ? { viewer, coupon } : notFound()
+})
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { coupon } = await load((await params).couponId)
+  return { title: `${coupon.student.name}, no. ${coupon.number}` }
+}
 
 /** A coupon to look at. Until the instructor's own look is submitted, nothing the student read is on this page. */
 export default async function GradePage({ params, searchParams }: Props) {
-  const viewer = await requireRole('instructor')
-  const [coupon, program] = await Promise.all([findBlindCoupon(viewer, pageId((await params).couponId)), findProgram(viewer)])
-  if (!coupon) notFound()
+  const { viewer, coupon } = await load((await params).couponId)
+  const program = await findProgram(viewer)
   const correcting = (await searchParams)['correct'] === 'yes'
   const head = (
     <PageHead

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { ReadinessTrackInteractive } from '@/app/_components/charts/readiness-track-interactive'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
@@ -15,15 +16,23 @@ import { pageId } from '@/app/_server/page-id'
 import { studentRecord } from '@/app/_server/views/student-record'
 import { ResetPasswordPanel } from './reset-password-panel'
 
-export const metadata: Metadata = { title: 'Student' }
 const STRIPS = 12
 
 type Props = { params: Promise<{ studentId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 
-export default async function StudentPage({ params, searchParams }: Props) {
+/** Read once for the page and its title. */
+const load = cache(async (studentId: string) => {
   const viewer = await requireRole('instructor')
-  const record = await studentRecord(viewer, pageId((await params).studentId))
-  if (!record) notFound()
+  const record = await studentRecord(viewer, pageId(studentId))
+  return record ? { viewer, record } : notFound()
+})
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: (await load((await params).studentId)).record.name }
+}
+
+export default async function StudentPage({ params, searchParams }: Props) {
+  const { viewer, record } = await load((await params).studentId)
   const asked = (await searchParams)['exercise']
   const chosen = record.skills.find(({ exercise }) => exercise.id === asked) ?? record.skills[0]
   const key = chosen && { studentId: record.student.id, exerciseId: chosen.exercise.id }

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound, redirect } from 'next/navigation'
+import { cache } from 'react'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -11,15 +12,24 @@ import { exercisePractice } from '@/app/_server/views/exercise-practice'
 import { logView } from '@/app/_server/views/log-view'
 import { LogForm } from './log-form'
 
-export const metadata: Metadata = { title: 'Log a coupon' }
-
 type Props = { params: Promise<{ classId: string; exerciseId: string }> }
 
-export default async function LogPage({ params }: Props) {
+/** Read once for the page and its title. */
+const load = cache(async (classId: string, exerciseId: string) => {
   const viewer = await requireRole('student')
-  const { classId, exerciseId } = await params
   const practice = await exercisePractice(viewer, pageId(classId), pageId(exerciseId))
-  if (!practice) notFound()
+  return practice ? { viewer, practice } : notFound()
+})
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { classId, exerciseId } = await params
+  const { viewer, practice } = await load(classId, exerciseId)
+  return { title: `${say(learn, viewer.locale, 'logTitle')}: ${practice.exercise.title}` }
+}
+
+export default async function LogPage({ params }: Props) {
+  const { classId, exerciseId } = await params
+  const { viewer, practice } = await load(classId, exerciseId)
   if (!practice.confirmed) redirect(`/learn/${practice.classRecord.id}/${practice.exercise.id}`)
   const [view, account, program] = await Promise.all([logView(viewer, practice.exercise), ownAccount(viewer), findProgram(viewer)])
   return (
