@@ -14,7 +14,7 @@ export function AdvicePanel({ advice, more, rejected, locale }: Props) {
       <p className="mt-2 font-bold">{advice.remedy}</p>
       {more.length > 0 && (
         <details className="mt-2">
-          <summary className="flex min-h-12 cursor-pointer items-center font-bold">{say(learn, locale, 'otherThings')}</summary>
+          <summary className="flex min-h-12 w-fit cursor-pointer items-center font-bold underline underline-offset-4">{say(learn, locale, 'otherThings')}</summary>
           <ul className="grid gap-3">
             {more.map((each) => <li key={each.headline}><span className="font-bold">{each.headline}</span> {each.because} {each.remedy}</li>)}
           </ul>
