@@ -49,15 +49,17 @@ const ABOVE: Readonly<Record<UnitSystem, number>> = { us: fromInches(5 / 16), si
 const CYCLIC_LEAST: Readonly<Record<UnitSystem, number>> = { us: fromInches(3 / 16), si: 5 }
 
 /**
- * Least leg of a fillet for a base metal thickness, in mm. Never more than the thinner part is thick.
+ * Least leg of a fillet for a base metal thickness, in mm: the row of the table. The code asks for no more than the thinner part is
+ * thick; the table’s row stands here even where the plate is thinner than that.
  *
  * @param thicknessMm the governing thickness: see `governingThickness`
  * @param system the two unit systems are two rule sets: 1/4 in is 6.35 mm in one and the step stands at 6 mm in the other
  * @param loading cyclic loading asks for at least 3/16 in (5 mm)
- * @throws RangeError unless the thickness is above zero
+ * @throws RangeError unless the thickness is above zero and the system is one of the two
  */
 export function minimumFilletLeg(thicknessMm: number, system: UnitSystem, loading: 'static' | 'cyclic' = 'static'): number {
   const thickness = requireThickness(thicknessMm)
+  requireSystem(system)
   const leg = MINIMUM[system].find((row) => thickness <= row.thickness + SAME_MM)?.leg ?? ABOVE[system]
   return loading === 'cyclic' ? Math.max(leg, CYCLIC_LEAST[system]) : leg
 }
@@ -83,13 +85,18 @@ export const MAXIMUM_FILLET_SOURCE: Source = { title: 'AISC 360, maximum fillet 
  */
 export function maximumFilletLegAlongEdge(thicknessMm: number, system: UnitSystem): number {
   const thickness = requireThickness(thicknessMm)
-  const [step, setBack] = system === 'us' ? [fromInches(1 / 4), fromInches(1 / 16)] : [6, 2]
+  const [step, setBack] = requireSystem(system) === 'us' ? [fromInches(1 / 4), fromInches(1 / 16)] : [6, 2]
   return thickness < step - SAME_MM ? thickness : thickness - setBack
 }
 
 /** Least effective length of a fillet weld: four times its size (AISC 360, J2.2b). @throws RangeError unless the leg is above zero */
 export function minimumFilletLength(legMm: number): number {
   return 4 * requireLeg(legMm)
+}
+
+function requireSystem(system: UnitSystem): UnitSystem {
+  if (system !== 'us' && system !== 'si') throw new RangeError(`The unit system is 'us' or 'si', not "${String(system)}".`)
+  return system
 }
 
 function requireLeg(value: number): number {

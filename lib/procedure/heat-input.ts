@@ -23,7 +23,7 @@ export function arcEnergy(arc: { readonly volts: number; readonly amps: number; 
  * Heat input in kJ/mm: arc energy times the process factor k of ISO/TR 17671-1.
  * A record must say which of the two it holds; the factor and its source are in `processFacts`.
  *
- * @throws RangeError unless every figure is above zero
+ * @throws RangeError unless every figure is above zero and the process is one taught here
  */
 export function heatInput(arc: { readonly volts: number; readonly amps: number; readonly travelSpeedMmPerS: number; readonly process: Process }): number {
   return arcEnergy(arc) * processFacts(arc.process).efficiency

@@ -28,7 +28,9 @@ const FACTS: Readonly<Record<Process, ProcessFacts>> = {
 /** ISO 4063 tells wires and gases apart where the AWS name does not. */
 const OTHER_NUMBERS: Readonly<Record<string, Process>> = { '131': 'GMAW', '138': 'GMAW' }
 
+/** @throws RangeError for a process that is not taught here */
 export function processFacts(process: Process): ProcessFacts {
+  if (!Object.hasOwn(FACTS, process)) throw new RangeError(`"${String(process)}" is not a process taught here: use ${Object.keys(FACTS).join(', ')}.`)
   return FACTS[process]
 }
 

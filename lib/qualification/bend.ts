@@ -50,6 +50,7 @@ export const BEND_LIMITS: Readonly<Record<UnitSystem, BendLimits>> = {
  */
 export function judgeGuidedBend(indications: readonly BendIndication[], system: UnitSystem): BendJudgement {
   const limits = BEND_LIMITS[requireSystem(system)]
+  requireList(indications)
   for (const { sizeMm } of indications) requireSize(sizeMm, 'The size of a discontinuity')
   const cleanCorner = (i: BendIndication) => i.corner && !i.fromSlagOrFusion
   const judged = indications.filter(i => !cleanCorner(i)).map(i => i.sizeMm)
@@ -82,6 +83,7 @@ export const ISO_BEND_LIMITS = { rejectFromMm: 3, ignoredInSumMm: 1, sumMm: 10 }
  * @throws RangeError for a size that is negative or not a number
  */
 export function judgeIsoBend(indications: readonly BendIndication[]): BendJudgement {
+  requireList(indications)
   for (const { sizeMm } of indications) requireSize(sizeMm, 'The size of a flaw')
   const sizes = indications.filter(i => !i.corner || i.fromSlagOrFusion).map(i => i.sizeMm)
   const tooLarge = (size: number) => !exceeds(ISO_BEND_LIMITS.rejectFromMm, size)
@@ -91,4 +93,8 @@ export function judgeIsoBend(indications: readonly BendIndication[]): BendJudgem
   if (sizes.some(tooLarge)) reasons.push('discontinuity-too-large')
   if (exceeds(sum, ISO_BEND_LIMITS.sumMm)) reasons.push('discontinuities-sum-too-large')
   return { verdict: reasons.length > 0 ? 'reject' : 'accept', reasons }
+}
+
+function requireList(indications: readonly BendIndication[]): void {
+  if (!Array.isArray(indications)) throw new RangeError('A bend specimen needs the list of what was seen on it; an empty list when nothing was.')
 }

@@ -38,7 +38,7 @@ export function continuityDue(uses: readonly ProcessUse[], process: string, asOf
   const lastUse = usesOf(uses, process, asOf).at(-1)
   if (lastUse === undefined) return null
   const dueBy = addMonths(lastUse, CONTINUITY_MONTHS)
-  return { lastUse, dueBy, lapsed: today > dayOf(dueBy) }
+  return { lastUse: new Date(lastUse), dueBy, lapsed: today > dayOf(dueBy) }
 }
 
 /**
@@ -61,7 +61,7 @@ export function firstGap(qualifiedOn: Date, uses: readonly ProcessUse[], process
 
 const usesOf = (uses: readonly ProcessUse[], process: string, asOf: Date): Date[] =>
   uses
-    .filter(use => sameProcess(use.process, process) && dayOf(use.on) <= dayOf(asOf))
+    .filter(use => dayOf(use.on) <= dayOf(asOf) && sameProcess(use.process, process))
     .map(use => use.on)
     .sort((a, b) => a.getTime() - b.getTime())
 
@@ -69,7 +69,7 @@ const sameProcess = (a: string, b: string): boolean => a.trim().toUpperCase() ==
 
 /** Days since the epoch, in UTC. */
 function dayOf(date: Date): number {
-  const time = date.getTime()
+  const time = date instanceof Date ? date.getTime() : Number.NaN
   if (Number.isNaN(time)) throw new RangeError('A date in the continuity record is not a date; enter it as year-month-day.')
   return Math.floor(time / 86_400_000)
 }

@@ -34,6 +34,7 @@ export const FILLET_BREAK_LIMITS: Readonly<Record<UnitSystem, { readonly singleM
  */
 export function judgeFilletBreak(specimen: FilletBreak, system: UnitSystem): FilletBreakJudgement {
   const limits = FILLET_BREAK_LIMITS[requireSystem(system)]
+  if (!Array.isArray(specimen.inclusionsMm)) throw new RangeError('A fillet break needs the list of its inclusions and pores; an empty list when there are none.')
   const sizes = specimen.inclusionsMm.map(size => requireSize(size, 'The size of an inclusion'))
   if (specimen.foldedFlat) return { verdict: 'accept', reasons: [] }
 

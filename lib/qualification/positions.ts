@@ -54,6 +54,7 @@ export function positionsQualified(test: string, code: 'us-structural' = 'us-str
 
 /** Splits '3g + 4G' into the tests it names. @throws RangeError for one the plate table does not list. */
 export function readPlateTests(text: string): PlateTest[] {
+  if (typeof text !== 'string') throw new RangeError(`A plate test is written like 3G or 3G+4G, not ${String(text)}.`)
   return text.split('+').map(part => {
     const name = part.trim().toUpperCase()
     const test = PLATE_TESTS.find(known => known === name)

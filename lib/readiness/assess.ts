@@ -105,10 +105,13 @@ export function assessReadiness(coupons: readonly PracticeCoupon[], asOf: number
 }
 
 function checkRule({ threshold, minimumCoupons, staleAfterDays, testResults }: ReadinessRule): void {
-  if (!(threshold > 0 && threshold < 1)) throw new RangeError(`The threshold must lie between 0 and 1, not ${threshold}.`)
+  if (typeof threshold !== 'number' || !(threshold > 0 && threshold < 1)) throw new RangeError(`The threshold must lie between 0 and 1, not ${threshold}.`)
   if (!Number.isInteger(minimumCoupons) || minimumCoupons < 0) throw new RangeError(`The minimum of coupons must be a whole number, not ${minimumCoupons}.`)
-  if (!(staleAfterDays > 0)) throw new RangeError(`The days until an estimate is stale must be above 0, not ${staleAfterDays}.`)
-  for (const { day } of testResults) {
+  if (typeof staleAfterDays !== 'number' || !(staleAfterDays > 0)) throw new RangeError(`The days until an estimate is stale must be above 0, not ${staleAfterDays}.`)
+  if (!Array.isArray(testResults)) throw new RangeError('The rule needs a list of test results; an empty list when there are none.')
+  for (const result of testResults) {
+    if (typeof result?.passed !== 'boolean') throw new RangeError('A test result must say whether it was passed: true or false.')
+    const { day } = result
     if (day !== undefined && !Number.isFinite(day)) throw new RangeError(`A test needs a day that is a finite number, not ${day}.`)
   }
 }

@@ -25,7 +25,7 @@ const WIDE = { alpha: 0.5, beta: 0.2 }
 export function fitCalibration(results: readonly ForecastResult[]): Calibration {
   const spread = results.length < ENOUGH_RESULTS ? TIGHT : WIDE
   const cases = results.map(({ forecast, passed }) => {
-    if (!(forecast >= 0 && forecast <= 1)) throw new RangeError(`A test's forecast must lie between 0 and 1, not ${forecast}.`)
+    if (typeof forecast !== 'number' || !(forecast >= 0 && forecast <= 1)) throw new RangeError(`A test's forecast must lie between 0 and 1, not ${forecast}.`)
     return { logit: clippedLogit(forecast), passed: passed ? 1 : 0 }
   })
   const free = climb(cases, spread, { alpha: 0, beta: 1 }, false)

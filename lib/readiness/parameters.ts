@@ -51,7 +51,8 @@ export const SHIPPED_PARAMETERS: FilterParameters = Object.freeze({
 
 /** @throws RangeError when a parameter is not a number or outside the range in which the model means anything. */
 export function checkParameters(p: FilterParameters): void {
-  for (const [name, value] of Object.entries(p)) {
+  for (const name of Object.keys(SHIPPED_PARAMETERS) as (keyof FilterParameters)[]) {
+    const value = p[name]
     if (!Number.isFinite(value)) throw new RangeError(`The readiness parameter ${name} must be a finite number, not ${value}.`)
   }
   for (const name of ['s0', 's', 'tauF'] as const) {

@@ -15,11 +15,13 @@ export type PracticeCoupon = {
 
 /** @throws RangeError naming the first coupon that is malformed or out of order. */
 export function checkCoupons(coupons: readonly PracticeCoupon[]): void {
+  if (!Array.isArray(coupons)) throw new RangeError('Readiness needs a list of coupons; an empty list when there are none.')
   coupons.forEach((coupon, i) => checkCoupon(coupon, coupons[i - 1]?.day ?? null, `Coupon ${i + 1}`))
 }
 
 /** @throws RangeError when the coupon is malformed or earlier than the day before it. */
 export function checkCoupon(coupon: PracticeCoupon, dayBefore: number | null, name = 'The coupon'): void {
+  if (typeof coupon !== 'object' || coupon === null) throw new RangeError(`${name} is empty: give its day and whether it was accepted.`)
   const { day, accepted, worstMargin, attributesGood, weight } = coupon
   if (!Number.isFinite(day)) throw new RangeError(`${name} needs a day that is a finite number, not ${day}.`)
   if (dayBefore !== null && day < dayBefore) throw new RangeError(`${name} is dated before the one ahead of it: sort coupons by day.`)

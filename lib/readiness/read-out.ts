@@ -11,7 +11,7 @@ export type Readiness = { readonly probability: number; readonly low: number; re
  * Calibration, when given, applies to all three. Limits are widened to hold the mean where a skewed belief puts it outside.
  */
 export function readOut(mass: Float64Array, model: Model, level: number, calibration?: Calibration): Readiness {
-  if (!(level > 0 && level < 1)) throw new RangeError(`The interval level must lie between 0 and 1, not ${level}.`)
+  if (typeof level !== 'number' || !(level > 0 && level < 1)) throw new RangeError(`The interval level must lie between 0 and 1, not ${level}.`)
   if (calibration) checkCalibration(calibration)
   const shown = (chance: number) => clamp01(calibration ? calibrate(chance, calibration) : chance)
 

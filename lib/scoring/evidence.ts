@@ -63,6 +63,7 @@ function stationsInOrder(stations: readonly Station[], weldMm: number): readonly
   let inOrder = true
   for (let index = 0; index < stations.length; index++) {
     const station = stations[index] as Station
+    if (typeof station !== 'object' || station === null) throw new RangeError(`Station ${index + 1} is empty: give its place along the weld.`)
     const at = station.atMm
     if (!isPlace(at, weldMm)) refusePlace('Station', index, at, weldMm)
     if (!stationIsSound(station)) {
@@ -85,6 +86,7 @@ function indicationsByKind(indications: readonly Indication[], weldMm: number): 
   const byKind: Indication[][] = []
   for (let index = 0; index < indications.length; index++) {
     const indication = indications[index] as Indication
+    if (typeof indication !== 'object' || indication === null) throw new RangeError(`Indication ${index + 1} is empty: give its kind and place.`)
     const { kind, atMm: at, toe } = indication
     const slot = indexOfKind.get(kind) ?? unknownKind(kind, `Indication ${index + 1}`)
     if (!isPlace(at, weldMm)) refusePlace('Indication', index, at, weldMm, kind)
@@ -118,7 +120,7 @@ function answer(value: boolean | null | undefined, question: string): boolean | 
  */
 export function evidenceOf(weld: Weld, inspection: Inspection): Evidence {
   const facts = factsOf(weld)
-  if (!Array.isArray(inspection.stations) || !Array.isArray(inspection.indications) || !Array.isArray(inspection.lookedFor)) {
+  if (typeof inspection !== 'object' || inspection === null || !Array.isArray(inspection.stations) || !Array.isArray(inspection.indications) || !Array.isArray(inspection.lookedFor)) {
     throw new RangeError('An inspection has lists of stations, of indications and of what was looked for; an empty list when there is nothing.')
   }
   let lookedFor = 0

@@ -22,8 +22,16 @@ function knownLength(value: number | null | undefined, what: string): number | n
   return value
 }
 
-/** @throws RangeError naming the fact that is not a usable number. */
+/** A fact that nobody stated does not hold; "yes" written in some other way is refused, not taken for no. */
+function saidSo(value: boolean | null | undefined, what: string): boolean {
+  if (value === undefined || value === null) return false
+  if (typeof value !== 'boolean') throw new RangeError(`Whether the weld ${what} is answered true or false, not "${String(value)}".`)
+  return value
+}
+
+/** @throws RangeError naming the fact that is not usable. */
 export function factsOf(weld: Weld): Facts {
+  if (typeof weld !== 'object' || weld === null) throw new RangeError('There is no weld to judge: give its type, length and plate.')
   if (weld.type !== 'fillet' && weld.type !== 'groove') {
     throw new RangeError(`The weld's type is 'fillet' or 'groove', not "${String(weld.type)}".`)
   }
@@ -35,9 +43,9 @@ export function factsOf(weld: Weld): Facts {
     thicknessMm: knownLength(weld.thicknessMm, 'plate thickness'),
     electrodeDiameterMm: knownLength(weld.electrodeDiameterMm, 'electrode diameter'),
     nominalLegMm: knownLength(weld.nominalLegMm, 'nominal leg'),
-    completePenetration: weld.completePenetration === true,
-    transverseToTension: weld.transverseToTension === true,
-    stiffenerToWeb: weld.stiffenerToWeb === true,
+    completePenetration: saidSo(weld.completePenetration, 'has complete penetration'),
+    transverseToTension: saidSo(weld.transverseToTension, 'runs across the tension'),
+    stiffenerToWeb: saidSo(weld.stiffenerToWeb, 'joins a stiffener to a web'),
   }
 }
 

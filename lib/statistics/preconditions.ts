@@ -20,17 +20,17 @@ export function requireCount(value: number, name: string, least = 0): void {
 
 /** A share from 0 to 1, both ends allowed. */
 export function requireShare(value: number, name: string): void {
-  if (!(value >= 0 && value <= 1)) throw new RangeError(`${name} must be a share from 0 to 1, not ${String(value)}.`)
+  if (typeof value !== 'number' || !(value >= 0 && value <= 1)) throw new RangeError(`${name} must be a share from 0 to 1, not ${String(value)}.`)
 }
 
 /** A share strictly between 0 and 1. */
 export function requireInnerShare(value: number, name: string): void {
-  if (!(value > 0 && value < 1)) throw new RangeError(`${name} must lie between 0 and 1, not ${String(value)}.`)
+  if (typeof value !== 'number' || !(value > 0 && value < 1)) throw new RangeError(`${name} must lie between 0 and 1, not ${String(value)}.`)
 }
 
 /** A confidence level written as a share, such as 0.95. */
 export function requireConfidence(confidence: number): void {
-  if (!(confidence > 0 && confidence < 1)) {
+  if (typeof confidence !== 'number' || !(confidence > 0 && confidence < 1)) {
     throw new RangeError(`The confidence must lie between 0 and 1, such as 0.95, not ${String(confidence)}.`)
   }
 }

@@ -5,6 +5,7 @@ export type Millimetres = Quantity<'mm'>
 export type LengthUnit = 'in' | 'mm'
 /** Steps of the inch rules and gauges in use: sixteenths, thirty-seconds, sixty-fourths. */
 export type InchDenominator = 16 | 32 | 64
+const DENOMINATORS: readonly number[] = [16, 32, 64] satisfies InchDenominator[]
 
 /** One inch is 25.4 mm exactly (international yard and pound agreement, 1959). */
 export const MM_PER_INCH = 25.4
@@ -32,13 +33,15 @@ export function parseLength(text: string, unit: LengthUnit): Millimetres {
  * Writes a length: '5/16 in', '1 1/8 in', '7.9 mm'. Inches are rounded to the nearest step and the fraction reduced;
  * a difference below zero keeps its sign.
  *
- * @throws RangeError when the value is not a finite number
+ * @throws RangeError when the value is not a finite number, or the unit, steps or digits are not ones there are
  */
 export function formatLength(
   value: Millimetres,
   as: { readonly unit: 'in'; readonly denominator: InchDenominator } | { readonly unit: 'mm'; readonly digits: number },
 ): string {
   if (as.unit === 'mm') return `${fixed(value, as.digits)} mm`
+  if (as.unit !== 'in') throw new RangeError(`A length is shown in 'in' or 'mm', not "${String((as as { unit: unknown }).unit)}".`)
+  if (!DENOMINATORS.includes(as.denominator)) throw new RangeError(`Inches are shown in steps of ${DENOMINATORS.join(', ')} to the inch, not ${String(as.denominator)}.`)
   if (!Number.isFinite(value)) throw new RangeError(`${value} cannot be shown: it is not a finite number.`)
   const steps = Math.round((Math.abs(value) / MM_PER_INCH) * as.denominator)
   const whole = Math.floor(steps / as.denominator)

@@ -26,7 +26,9 @@ const DECIMAL = /^(\d+(?:[.,]\d*)?|[.,]\d+)(.*)$/
  * @throws RangeError naming what was typed
  */
 export function readQuantity(text: string, noun: string, units: UnitTable, unit: string, example: string): number {
-  const refuse = (why: string): RangeError => new RangeError(`${quoted(text)} is not ${noun}: ${why} Write it like ${example}.`)
+  const refuse = (why: string): RangeError => new RangeError(`${quoted(String(text))} is not ${noun}: ${why} Write it like ${example}.`)
+  if (typeof text !== 'string') throw refuse('it is not text.')
+  if (!Object.hasOwn(units, String(unit).toLowerCase())) throw new RangeError(`"${String(unit)}" is not a unit that ${noun} is read in.`)
   const tidy = text.trim().replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]/g, (sign) => ` ${VULGAR_FRACTIONS[sign]}`).replace(/[⁄∕]/g, '/').trim()
   if (tidy === '') throw refuse('nothing was typed.')
   if (tidy.length > MOST_CHARACTERS) throw refuse('it is too long.')
