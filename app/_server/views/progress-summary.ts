@@ -52,7 +52,7 @@ export type SummaryAsked = {
 /** More coupons of one exercise than any student makes: the same bound the readiness model reads. */
 const MOST_COUPONS = 200
 /** Letters that fill a line of the sheet: a title in the table, the answer, small print, the classes in the head. */
-const LETTERS = { title: 48, answer: 92, small: 112, head: 66 } as const
+const LETTERS = { title: 48, answer: 96, small: 124, head: 72 } as const
 const linesOf = (texts: readonly string[], letters: number): number => texts.reduce((sum, text) => sum + Math.ceil(text.length / letters), 0)
 
 /** One student's progress for one sheet of paper, from the same views as the screens; null when they are not the viewer's to see. */

@@ -1,18 +1,21 @@
 import type { ReactNode } from 'react'
+import { TableRegion } from '@/app/_components/ui/table-region'
 
 export type PaperColumn = { readonly key: string; readonly head: ReactNode; readonly numeric?: boolean; readonly oneLine?: boolean; readonly wide?: boolean }
 
 type PaperTableProps = {
   readonly caption: string
   readonly captionHidden?: boolean
+  /** Too wide for a phone: there it scrolls. */
+  readonly broad?: boolean
   readonly columns: readonly PaperColumn[]
   readonly rows: readonly { readonly key: string; readonly strong?: boolean; readonly cells: readonly ReactNode[] }[]
 }
 
-/** A table as dense as paper allows: it never scrolls, and its head comes again on the next sheet. */
-export function PaperTable({ caption, captionHidden = false, columns, rows }: PaperTableProps) {
-  return (
-    <table className="w-full border-collapse text-left text-base leading-tight print:text-[9.5pt]">
+/** A table as dense as paper allows; its head comes again on the next sheet. */
+export function PaperTable({ caption, captionHidden = false, broad = false, columns, rows }: PaperTableProps) {
+  const table = (
+    <table className={`w-full border-collapse text-left text-base leading-tight print:min-w-0 print:text-[9.5pt] ${broad ? 'min-w-2xl' : ''}`}>
       <caption className={captionHidden ? 'sr-only' : 'pb-1 text-left font-head text-xl leading-tight font-semibold'}>{caption}</caption>
       <thead>
         <tr className="border-b-[1.5px] border-ink align-bottom">
@@ -35,4 +38,5 @@ export function PaperTable({ caption, captionHidden = false, columns, rows }: Pa
       </tbody>
     </table>
   )
+  return broad ? <TableRegion label={caption}>{table}</TableRegion> : table
 }

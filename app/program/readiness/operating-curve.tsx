@@ -33,8 +33,10 @@ export function OperatingCurve({ curve, threshold, cost, locale }: OperatingCurv
         <Table
           caption={told('curveHead')} captionHidden
           columns={[
-            { key: 'threshold', head: told('colThreshold') }, { key: 'cost', head: told('colCost'), numeric: true }, { key: 'first', head: told('colFirst'), numeric: true },
-            { key: 'coupons', head: told('colCoupons'), numeric: true }, { key: 'failed', head: told('colFailed'), numeric: true }, { key: 'sixty', head: told('colSixty'), numeric: true },
+            { key: 'threshold', head: told('colThreshold') },
+            ...(['colCost', 'colFirst', 'colCoupons', 'colFailed', 'colSixty'] as const).map((key) => ({
+              key, numeric: true, head: <span className="inline-block max-w-24 whitespace-normal">{told(key)}</span>,
+            })),
           ]}
           rows={curve.rows.map((row) => ({
             key: String(row.threshold),

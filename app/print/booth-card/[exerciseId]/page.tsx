@@ -6,6 +6,7 @@ import { say } from '@/lib/language/say'
 import { paperFor } from '@/lib/reports/paper'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { pageId } from '@/app/_server/page-id'
 import { boothCardSheet } from '@/app/_server/views/booth-card-sheet'
 import { CautionSheet } from './caution-sheet'
 import { CardRows } from './card-rows'
@@ -19,7 +20,7 @@ export default async function BoothCardPage({ params, searchParams }: Props) {
   const viewer = await requireRole('student', 'instructor', 'coordinator')
   const { locale } = viewer
   const { paper } = await searchParams
-  const sheet = await boothCardSheet(viewer, (await params).exerciseId, new Date())
+  const sheet = await boothCardSheet(viewer, pageId((await params).exerciseId), new Date())
   if (!sheet) notFound()
   const { card } = sheet
   return (

@@ -6,6 +6,7 @@ import { paperFor } from '@/lib/reports/paper'
 import { PaperTable } from '@/app/print/_parts/paper-table'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { pageId } from '@/app/_server/page-id'
 import { progressSummary } from '@/app/_server/views/progress-summary'
 import { ExerciseStory } from './exercise-story'
 
@@ -20,12 +21,12 @@ export default async function ProgressSummaryPage({ params, searchParams }: Prop
   const { paper, exercise } = await searchParams
   const chosen = typeof exercise === 'string' ? exercise : undefined
   const sheet = paperFor(typeof paper === 'string' ? paper : undefined, viewer.units)
-  const summary = await progressSummary(viewer, (await params).studentId, { paper: sheet, exerciseId: chosen }, new Date())
+  const summary = await progressSummary(viewer, pageId((await params).studentId), { paper: sheet, exerciseId: chosen }, new Date())
   if (!summary) notFound()
   const told = (key: keyof typeof print.en): string => say(print, locale, key)
   return (
     <Sheet paper={sheet} query={chosen ? { exercise: chosen } : {}} locale={locale} foot={summary.foot} whole>
-      <header className="flex items-end justify-between gap-6 border-b-2 border-ink pb-2">
+      <header className="flex flex-wrap items-end justify-between gap-x-6 gap-y-2 print:flex-nowrap border-b-2 border-ink pb-2">
         <div className="min-w-0">
           <p className="eyebrow">{told('summary')}</p>
           <h1 className="text-4xl leading-none">{summary.name}</h1>
@@ -42,7 +43,7 @@ export default async function ProgressSummaryPage({ params, searchParams }: Prop
       {summary.rows.length > 0 && (
         <section>
           <PaperTable
-            caption={told('exercise')} captionHidden
+            caption={told('exercise')} captionHidden broad
             columns={[
               { key: 'exercise', head: told('exercise'), wide: true }, { key: 'coupons', head: told('couponsCol'), numeric: true }, { key: 'ten', head: told('lastTenCol'), numeric: true },
               { key: 'mark', head: told('markCol'), numeric: true }, { key: 'chance', head: told('chanceCol'), oneLine: true }, { key: 'agrees', head: told('agreesCol'), numeric: true },

@@ -50,8 +50,8 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
       setRefused(result.ok ? null : result)
       if (result.ok) {
         draft.clear()
-        router.push(`/teach/coupons/${couponId}`)
-        router.refresh()
+        if (correcting) router.push(`/teach/coupons/${couponId}`)
+        else router.refresh() // this very address shows the graded coupon now
         return // busy until the graded coupon stands here
       }
     } catch {

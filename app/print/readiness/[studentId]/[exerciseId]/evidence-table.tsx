@@ -10,7 +10,7 @@ export function EvidenceTable({ rows, locale }: { readonly rows: readonly Eviden
   return (
     <section className="print:break-before-page">
       <PaperTable
-        caption={told('evidence')}
+        caption={told('evidence')} broad
         columns={[
           { key: 'number', head: told('number') }, { key: 'date', head: told('date'), oneLine: true }, { key: 'by', head: told('by') }, { key: 'verdict', head: told('verdict'), oneLine: true },
           { key: 'closest', head: told('closest') }, { key: 'margin', head: told('margin') }, { key: 'scaled', head: told('scaled'), numeric: true }, { key: 'yesNo', head: told('yesNo') },

@@ -10,6 +10,7 @@ import { FactList } from '@/app/print/_parts/fact-list'
 import { columnFrame } from '@/app/print/_parts/print-frame'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { pageId } from '@/app/_server/page-id'
 import { readinessReport } from '@/app/_server/views/readiness-report'
 import { EvidenceTable } from './evidence-table'
 import { Signatures } from './signatures'
@@ -24,7 +25,8 @@ export default async function ReadinessReportPage({ params, searchParams }: Prop
   const viewer = await requireRole('student', 'instructor', 'coordinator')
   const { locale } = viewer
   const { paper } = await searchParams
-  const report = await readinessReport(viewer, await params, new Date())
+  const { studentId, exerciseId } = await params
+  const report = await readinessReport(viewer, { studentId: pageId(studentId), exerciseId: pageId(exerciseId) }, new Date())
   if (!report) notFound()
   const { readiness } = report
   const told = (key: keyof typeof print.en, values?: Record<string, string | number>): string => say(print, locale, key, values)

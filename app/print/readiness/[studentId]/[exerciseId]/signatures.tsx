@@ -7,9 +7,9 @@ export function Signatures({ student, locale }: { readonly student: string; read
   return (
     <section className="grid break-inside-avoid grid-cols-2 gap-x-[10mm] pt-[9mm]">
       {lines.map((who) => (
-        <p key={who} className="flex justify-between border-t border-ink pt-1 leading-tight">
+        <p key={who} className="flex justify-between gap-3 border-t border-ink pt-1 leading-tight">
           <span>{who}</span>
-          <span className="w-[24mm]">{say(print, locale, 'signDate')}</span>
+          <span className="shrink-0 sm:w-[24mm]">{say(print, locale, 'signDate')}</span>
         </p>
       ))}
     </section>
