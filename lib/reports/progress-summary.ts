@@ -112,7 +112,7 @@ export const PAPER_CHART_WIDTH = 380
 
 /** Heights in millimetres at the sheet's type size, measured on paper. `free` is a sheet less its margins, head, table head and caution line. */
 const MM = {
-  free: { letter: 208, a4: 230 }, row: 5.8, secondLine: 4.3, answerLine: 5.4, line: 4.3, heading: 10, caption: 9.3, underStrips: 20, strip: 13, compactStrip: 10.2, unit: 0.257,
+  free: { letter: 202, a4: 223 }, row: 5.8, secondLine: 4.3, answerLine: 5.4, line: 4.3, heading: 10, caption: 9.3, underStrips: 20, strip: 13, compactStrip: 10.2, unit: 0.257,
 } as const
 const LEAST_CHART = { track: 128, marks: 100 } as const
 const MOST_CHART = { track: 290, marks: 220 } as const
