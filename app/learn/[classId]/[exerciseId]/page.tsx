@@ -50,6 +50,7 @@ export default async function ExercisePage({ params }: Props) {
         aside={practice.confirmed && <LinkButton kind="primary" href={logHref}>{say(learn, locale, 'logCoupon')}</LinkButton>}
       />
       <BoothCardPanel card={practice.card} locale={locale} criteria={practice.criteriaTitle} />
+      <div><LinkButton href={`/print/booth-card/${practice.exercise.id}`}>{say(learn, locale, 'printCard')}</LinkButton></div>
       {!practice.confirmed && (
         <section className="grid gap-4">
           <h2 className="text-2xl">{say(learn, locale, 'cautions')}</h2>

@@ -69,6 +69,10 @@ export default async function StudentPage({ params, searchParams }: Props) {
                 </>
               )}
               <p>{readiness?.selfTrust}</p>
+              <div className="flex flex-wrap gap-2">
+                <LinkButton href={`/print/readiness/${record.student.id}/${chosen.exercise.id}`}>Print the readiness report</LinkButton>
+                <LinkButton href={`/print/booth-card/${chosen.exercise.id}`}>Print the booth card</LinkButton>
+              </div>
               {waiting.length > 0 && (
                 <div className="flex flex-wrap gap-2">
                   {waiting.map((coupon) => <LinkButton key={coupon.id} kind="primary" href={`/teach/coupons/${coupon.id}`}>No. {coupon.number} waits for your look</LinkButton>)}
