@@ -1,5 +1,4 @@
 import 'server-only'
-import { MODEL_VERSION } from '@/lib/readiness/parameters'
 import { dateText } from '@/lib/reports/dates'
 import type { CouponMark } from '@/lib/reports/marks-over-time'
 import type { Paper } from '@/lib/reports/paper'
@@ -9,6 +8,7 @@ import { SCORING_VERSION } from '@/lib/scoring/version'
 import type { Viewer } from '../auth/viewer'
 import { listStudentClasses } from '../data/classes'
 import { criteriaSet } from '../data/criteria'
+import { modelInUse } from '../data/model-in-use'
 import { listCouponVerdicts } from '../data/pass-counts'
 import { footOf } from './print-foot'
 import { drawnOf, stripsOf, type SummaryDefects, type SummaryStrips } from './progress-story'
@@ -73,7 +73,7 @@ export async function progressSummary(viewer: Viewer, studentId: string, asked: 
   const scored = new Set(story?.coupons.flatMap(({ counts }) => counts?.scorecard.scoringVersion ?? []))
   const judged = {
     scoring: [...(scored.size > 0 ? scored : [SCORING_VERSION])].join(', '),
-    model: skills.some(({ skill }) => skill.probability !== null) ? MODEL_VERSION : null,
+    model: skills.some(({ skill }) => skill.probability !== null) ? (await modelInUse(viewer.programId)).version : null,
   }
 
   /** The words with so many exercises listed, and what they leave for the drawings. */
