@@ -6,7 +6,10 @@ import {
 
 /** Readings no other coupon has, so that they would be noticed wherever they leak to. */
 const SELF: TypedLook = { stations: [{ Width: '0.4139', 'Upper leg': '0.3217', 'Lower leg': '0.3363', Convexity: '0.0207' }] }
-const TELLTALES = ['4139', '3217', '3363', '0207', '10.513', '8.171', '8.542'] // as typed in inches, and in millimetres
+/** How the scorecard shows the student's shortest leg. */
+const SHOWN = '0.32 in'
+/** As typed in inches, in millimetres, and as shown. */
+const TELLTALES = ['4139', '3217', '3363', '0207', '10.513', '8.171', '8.542', SHOWN]
 
 /** A new student's coupon that waits, and the instructor's board with it. */
 async function waitingCoupon(browser: Browser, look: TypedLook = CLEAN): Promise<{ page: Page; student: Page; person: Person; couponId: string }> {
@@ -62,6 +65,7 @@ test('an instructor looks at a coupon unswayed by the student’s numbers; then 
   await expectVerdict(page, 'Reject')
   await expect(page.getByText(`Inspected by ${PEOPLE.selfShielded.name}`)).toBeVisible()
   await expectBothLooks(page, 'Student’s own look')
+  expect(await (await page.request.get(page.url())).text(), 'once looked at, the student’s reading is there to be found').toContain(SHOWN)
   await expectGoodScreen(page)
   await openBoard(page)
   await expect(page.getByRole('link', { name: new RegExp(`${person.name}.*no\\.`, 's') })).toHaveCount(0)
@@ -80,7 +84,7 @@ async function expectBothLooks(page: Page, own: string): Promise<void> {
   await expect(table.getByRole('columnheader')).toHaveText(['Rule', 'Instructor’s look', own])
   const legs = table.getByRole('row').filter({ has: page.getByRole('rowheader', { name: /^Leg size/ }) })
   await expect(legs.getByRole('cell').nth(0)).toContainText('Reject. 3/16 in')
-  await expect(legs.getByRole('cell').nth(1)).toContainText('Accept. 0.32 in')
+  await expect(legs.getByRole('cell').nth(1)).toContainText(`Accept. ${SHOWN}`)
   await expect(legs.getByRole('rowheader')).toContainText('the verdicts differ')
   await expect(page.getByText(/The two looks agree on \d+ of \d+ rules\./)).toBeVisible()
 }
