@@ -4,6 +4,7 @@ const config = {
   reactStrictMode: true,
   images: { unoptimized: true }, // photos are private and sized on arrival; the optimizer is attack surface we do not need
   serverExternalPackages: ['@node-rs/argon2', 'pino', 'pg', 'sharp', '@prisma/client', '@prisma/adapter-pg'],
+  htmlLimitedBots: /.*/, // a page never comes before its title: screen readers say it first, and paper has no scripts to add it later
   typescript: { ignoreBuildErrors: true }, // npm test runs tsc on the whole tree; building it twice buys nothing
   headers: async () => [
     {

@@ -132,13 +132,18 @@ test('no inline script or style runs on the production build (a development serv
     expect(sources).not.toContain("'unsafe-inline'")
     expect(sources).not.toContain("'unsafe-eval'")
   }
-  await page.evaluate(() => {
-    const script = document.createElement('script')
-    script.textContent = 'window.injected = true'
-    script.setAttribute('nonce', 'guessed')
-    document.head.append(script)
-  }).catch(() => undefined)
-  expect(await page.evaluate(() => 'injected' in window)).toBe(false)
+  // What markup that slipped past our escaping could carry: a handler on an element, and a style. The error itself must come,
+  // or a handler that stayed silent would prove nothing.
+  const outcome = await page.evaluate(async () => {
+    document.body.insertAdjacentHTML('beforeend', '<img id="planted" src="data:," onerror="window.injected = true"><p id="dressed" style="color: rgb(1, 2, 3)">x</p>')
+    const image = document.querySelector('#planted')
+    await new Promise((resolve) => image?.addEventListener('error', resolve))
+    const dressed = document.querySelector('#dressed')
+    return { ran: 'injected' in window, colour: dressed ? getComputedStyle(dressed).color : null }
+  })
+  expect(outcome.ran).toBe(false)
+  expect(outcome.colour).toMatch(/^rgb/)
+  expect(outcome.colour).not.toBe('rgb(1, 2, 3)')
 })
 
 function directives(policy: string): Record<string, string[]> {
