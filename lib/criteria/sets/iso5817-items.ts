@@ -82,7 +82,7 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
   }],
 
   ['401', () => [{
-    id: '401', kind: 'attribute', answer: 'fusionComplete', of: ['lack-of-fusion'], source: source('401', 'confirmed'), weight: 15, readiness: YES_OR_NO,
+    id: '401', kind: 'attribute', answer: 'fusionComplete', of: [], ifSeen: ['lack-of-fusion'], source: source('401', 'confirmed'), weight: 15, readiness: YES_OR_NO,
   }]],
 
   ['5011', (level) => {

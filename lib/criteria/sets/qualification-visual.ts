@@ -23,11 +23,11 @@ function qualificationVisual(column: Column, test: TestLimits): CriteriaSet {
         source: testWeld('secondary'), weight: 15, readiness: YES_OR_NO,
       },
       {
-        id: 'fusion', kind: 'attribute', answer: 'fusionComplete', of: ['lack-of-fusion'], ifSeen: ['burn-through'],
+        id: 'fusion', kind: 'attribute', answer: 'fusionComplete', of: [], ifSeen: ['lack-of-fusion', 'burn-through'],
         source: testWeld('memory', 'A hole burned through, where seen, is taken as no fusion there.'), weight: 15, readiness: YES_OR_NO,
       },
       {
-        id: 'crater', kind: 'attribute', answer: 'cratersFilled', of: ['crater-pipe'],
+        id: 'crater', kind: 'attribute', answer: 'cratersFilled', of: [], ifSeen: ['crater-pipe'],
         source: testWeld('secondary', 'Filled to the full cross-section of the weld. A pipe left in a crater is taken as not filled.'), weight: 10, readiness: YES_OR_NO,
       },
       {

@@ -35,11 +35,11 @@ export const shopBead: CriteriaSet = {
       source: practice('No crack of any size, as in every code.'), weight: 10, readiness: YES_OR_NO,
     },
     {
-      id: 'fusion', kind: 'attribute', answer: 'fusionComplete', of: ['lack-of-fusion'], ifSeen: ['overlap', 'burn-through'],
+      id: 'fusion', kind: 'attribute', answer: 'fusionComplete', of: [], ifSeen: ['lack-of-fusion', 'overlap', 'burn-through'],
       source: practice('Fused to both plates and at every start. Overlap and burn-through, where seen, are faults of fusion.'), weight: 10, readiness: YES_OR_NO,
     },
     {
-      id: 'crater', kind: 'attribute', answer: 'cratersFilled', of: ['crater-pipe'],
+      id: 'crater', kind: 'attribute', answer: 'cratersFilled', of: [], ifSeen: ['crater-pipe'],
       source: practice('Craters filled to the full cross-section, with no hole left in them.'), weight: 5, readiness: YES_OR_NO,
     },
     {

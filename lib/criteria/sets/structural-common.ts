@@ -80,11 +80,11 @@ export function soundness(): readonly Rule[] {
       source: visual('1', 'confirmed', 'Read in the 2000 and 2004 editions.'), weight: 15, readiness: YES_OR_NO,
     },
     {
-      id: 'fusion', kind: 'attribute', answer: 'fusionComplete', of: ['lack-of-fusion'], ifSeen: ['burn-through'],
+      id: 'fusion', kind: 'attribute', answer: 'fusionComplete', of: [], ifSeen: ['lack-of-fusion', 'burn-through'],
       source: visual('2', 'confirmed', 'Read in the 2000 and 2004 editions. A hole burned through, where seen, is taken as no fusion there.'), weight: 15, readiness: YES_OR_NO,
     },
     {
-      id: 'crater', kind: 'attribute', answer: 'cratersFilled', of: ['crater-pipe'],
+      id: 'crater', kind: 'attribute', answer: 'cratersFilled', of: [], ifSeen: ['crater-pipe'],
       source: visual('3', 'confirmed', 'Read in the 2000 and 2004 editions. The exemption of ends of intermittent fillets is not applied. A pipe left in a crater is taken as not filled.'),
       weight: 10, readiness: YES_OR_NO,
     },

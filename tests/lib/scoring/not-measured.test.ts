@@ -28,7 +28,6 @@ describe('a rule is not measured, and the verdict incomplete, when', () => {
     ['nobody looked for cracks', 'shop-bead', 'crack', 'not-looked-for', {}, notLookedFor('crack')],
     ['nobody looked for crater cracks', 'shop-bead', 'crack', 'not-looked-for', {}, notLookedFor('crater-crack')],
     ['nobody said whether fusion is complete', 'shop-bead', 'fusion', 'no-answer', {}, { fusionComplete: null }],
-    ['nobody looked for lack of fusion', 'shop-bead', 'fusion', 'not-looked-for', {}, notLookedFor('lack-of-fusion')],
     ['nobody said whether the craters are filled', 'shop-bead', 'crater', 'no-answer', {}, { cratersFilled: null }],
     ['nobody looked for undercut', 'shop-bead', 'undercut', 'not-looked-for', {}, notLookedFor('undercut')],
     ['an undercut has no depth', 'shop-bead', 'undercut', 'indication-without-depth', {}, { indications: [{ kind: 'undercut', atMm: 5, lengthMm: 5 }] }],
@@ -96,6 +95,15 @@ describe('what was seen rejects, whatever was not measured:', () => {
     const card = judge(set, weld, inspection)
     expect(findingOf(card, rule).verdict).toBe('reject')
     expect(card.verdict).toBe('reject')
+  })
+})
+
+describe('a question answered outright settles its rule:', () => {
+  it.each(['shop-bead', 'structural-static.us', 'structural-cyclic.si', 'qualification-visual.us'])('%s asks for nothing beside the answer', (set) => {
+    for (const [rule, kind] of [['fusion', 'lack-of-fusion'], ['crater', 'crater-pipe']] as const) {
+      expect(findingOf(judge(set, {}, notLookedFor(kind)), rule).verdict).toBe('accept')
+      expect(findingOf(judge(set, {}, { ...notLookedFor(kind), indications: [{ kind, atMm: 5 }] }), rule).verdict).toBe('reject')
+    }
   })
 })
 
