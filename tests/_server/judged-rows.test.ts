@@ -22,6 +22,7 @@ const KEPT: readonly (readonly [table: string, change: string])[] = [
   ['Finding', 'measured = 0'],
   ['Finding', `detail = '{}'`],
   ['Inspection', `readings = '{}'`],
+  ['Inspection', `"submittedAt" = now()`],
   ['Inspection', '"revision" = 9'],
   ['Inspection', `kind = 'instructor'`],
   ['Inspection', '"inspectorId" = "inspectorId"'],
