@@ -6,6 +6,7 @@ import { viewerForPerson, type Role, type Viewer } from '@/app/_server/auth/view
 import { blankPass } from '@/lib/schemas/passes'
 import { couponSchema } from '@/lib/schemas/coupon'
 import { blankReadings, type ReadingsForm } from '@/lib/schemas/readings'
+import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import { stationPlaces } from '@/lib/procedure/exercise'
 import { INDICATION_KINDS } from '@/lib/scoring/types'
 import { fromInches } from '@/lib/units/length'
@@ -63,7 +64,7 @@ export async function buildSchool(slug: string) {
   const classId = await makeClass('Class one', instructor, [student, classmate])
   const otherClassId = await makeClass('Class two', otherInstructor, [otherStudent])
   await db().safetyAcknowledgement.createMany({
-    data: [student, classmate, otherStudent].map((studentId) => ({ programId, studentId, exerciseId: exercise.id, termId: term.id, cautionsVersion: 'test' })),
+    data: [student, classmate, otherStudent].map((studentId) => ({ programId, studentId, exerciseId: exercise.id, termId: term.id, cautionsVersion: CAUTIONS_VERSION })),
   })
   return {
     programId, termId: term.id, classId, otherClassId, exerciseId: exercise.id,

@@ -2,6 +2,7 @@ import 'server-only'
 import { gaugeResolutionMm } from '@/lib/units/gauge-steps'
 import { refusals } from '@/lib/language/refusals'
 import { say } from '@/lib/language/say'
+import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import type { LoggedCoupon } from '@/lib/schemas/coupon'
 import type { ReadingsFrame } from '@/lib/schemas/readings'
 import { Prisma } from '@/prisma/generated/client'
@@ -71,9 +72,10 @@ export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ 
         return { id: input.id, number: standing.number, created: false }
       }
       const acknowledged = await tx.safetyAcknowledgement.findUnique({
-        where: { programId_studentId_exerciseId_termId: { ...skill, termId: place.termId } }, select: { studentId: true },
+        where: { programId_studentId_exerciseId_termId: { ...skill, termId: place.termId } }, select: { cautionsVersion: true },
       })
-      if (!acknowledged) throw new Refusal('SAFETY', say(refusals, viewer.locale, 'cautionsFirst'))
+      // A changed text is confirmed anew, as the exercise's page asks.
+      if (acknowledged?.cautionsVersion !== CAUTIONS_VERSION) throw new Refusal('SAFETY', say(refusals, viewer.locale, 'cautionsFirst'))
       const last = await tx.coupon.findFirst({ where: skill, orderBy: { number: 'desc' }, select: { number: true } })
       const number = (last?.number ?? 0) + 1
       await tx.coupon.create({

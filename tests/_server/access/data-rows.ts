@@ -16,6 +16,7 @@ import * as attempts from '@/app/_server/data/test-attempts'
 import { startSession } from '@/app/_server/auth/sessions'
 import { db } from '@/app/_server/db'
 import { MODEL_VERSION } from '@/lib/readiness/parameters'
+import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import { inspectionSchema } from '@/lib/schemas/inspection'
 import { attemptSchema } from '@/lib/schemas/test-attempt'
 import { modelRow } from '../../support/readiness-model'
@@ -171,7 +172,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'readiness-models.renewProgram': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => readinessModels.renewProgram(viewer) },
   'safety.findAcknowledgement': {
     seenBy: ['student', 'classmate', 'otherStudent'],
-    call: (viewer, { school }) => safety.findAcknowledgement(viewer, school.exerciseId, school.termId, 'test'),
+    call: (viewer, { school }) => safety.findAcknowledgement(viewer, school.exerciseId, school.termId, CAUTIONS_VERSION),
   },
   'safety.acknowledgeCautions': {
     seenBy: ['student', 'classmate'],

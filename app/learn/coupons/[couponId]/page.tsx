@@ -29,7 +29,8 @@ type Props = { params: Promise<{ couponId: string }>; searchParams: Promise<Reco
 const load = cache(async (couponId: string) => {
   const viewer = await requireRole('student')
   const result = await couponResult(viewer, pageId(couponId))
-  return result ? { viewer, result } : notFound()
+  // The student's room shows one's own coupons. Whoever also teaches looks at others' in the instructor's room, where a look is blind.
+  return result?.coupon.student.id === viewer.personId ? { viewer, result } : notFound()
 })
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
