@@ -10,7 +10,7 @@ const SAME_MM = 1e-6
 /**
  * The one definition of how a length is shown to a reader.
  * Inches: the nearest sixty-fourth, reduced, where the length is within 0.1 mm (and 4 %) of it, so a limit of 0.79375 mm
- * reads '1/32 in'; otherwise decimals, three of them under 1/16 in: '0.09 in', '0.035 in'.
+ * reads '1/32 in'; otherwise decimals, a third one under 1/2 in where it says something: '0.225 in', '0.09 in', '0.035 in'.
  * Millimetres: one decimal; under 1 mm a second one where it says something: '7.9 mm', '0.25 mm'.
  *
  * @throws RangeError when the value is not a finite number
@@ -43,7 +43,8 @@ function inInches(value: Millimetres): string {
   const inches = toInches(value)
   const off = Math.abs(value - mm((Math.round(inches * 64) / 64) * 25.4))
   if (off <= NEAR_MM && off <= Math.abs(value) * NEAR_SHARE) return formatLength(value, { unit: 'in', denominator: 64 })
-  return `${fixed(inches, Math.abs(inches) < 1 / 16 ? 3 : 2)} in`
+  if (Math.abs(inches) < 1 / 16) return `${fixed(inches, 3)} in`
+  return `${fixed(inches, Math.abs(inches) < 1 / 2 ? 3 : 2).replace(/(\.\d\d)0$/, '$1')} in`
 }
 
 function inMillimetres(value: number): string {

@@ -57,7 +57,8 @@ export function readQuantity(text: string, noun: string, units: UnitTable, unit:
 export function fixed(value: number, digits: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`${value} cannot be shown: it is not a finite number.`)
   if (!Number.isInteger(digits) || digits < 0 || digits > 10) throw new RangeError(`${digits} decimals cannot be shown: ask for 0 to 10.`)
-  return value.toFixed(digits).replace(/^-(?=[0.]+$)/, '')
+  // 6.35 is stored a hair below itself; on paper it rounds up like any five.
+  return (value * (1 + 1e-12)).toFixed(digits).replace(/^-(?=[0.]+$)/, '')
 }
 
 const quoted = (text: string): string => `"${text.length > MOST_CHARACTERS ? `${text.slice(0, MOST_CHARACTERS)}…` : text}"`

@@ -80,7 +80,7 @@ it('reads like something an instructor would say', () => {
   const advice: Advice = { ...base, likelihood: 'likely', evidence: [fast, { code: 'narrower-last-third', beforeMm: 8.75, lastMm: 7 }], alsoExplains: ['width-in-band'] }
   expect(explainAdvice(advice, { locale: 'en', units: 'in' })).toEqual({
     headline: 'Undercut: likely travelling too fast.',
-    because: 'Travel speed: 11.8 in/min, over the booth card (7.1 in/min to 9.4 in/min). The last third of the bead is narrower: 0.28 in against 11/32 in before it. The same cause would explain: Bead width.',
+    because: 'Travel speed: 11.8 in/min, over the booth card (7.1 in/min to 9.4 in/min). The last third of the bead is narrower: 0.276 in against 11/32 in before it. The same cause would explain: Bead width.',
     remedy: 'Slow down until the pool is as wide as the bead should be, and let it lead you.',
     note: 'Common practice, not a rule.',
   })

@@ -86,8 +86,8 @@ describe('the head', () => {
 
 describe('a row', () => {
   it.each([
-    ['width-in-band', ['9/32 in', '0.23 in to 0.27 in', '0.013 in outside'], ['7.2 mm', '5.7 mm a 6.9 mm', '0.34 mm por fuera']],
-    ['leg-balance', ['0.10 in', 'at most 3/32 in', '0.009 in outside'], ['2.6 mm', 'máximo 2.4 mm', '0.22 mm por fuera']],
+    ['width-in-band', ['9/32 in', '0.225 in to 0.27 in', '0.013 in outside'], ['7.2 mm', '5.7 mm a 6.9 mm', '0.34 mm por fuera']],
+    ['leg-balance', ['0.102 in', 'at most 3/32 in', '0.009 in outside'], ['2.6 mm', 'máximo 2.4 mm', '0.22 mm por fuera']],
     ['undercut', ['0.035 in', 'at most 1/32 in', '0.004 in outside'], ['0.9 mm', 'máximo 0.79 mm', '0.11 mm por fuera']],
     ['width-consistency', ['0.033 in', 'at most 1/16 in', '0.029 in inside'], ['0.85 mm', 'máximo 1.6 mm', '0.74 mm por dentro']],
     ['crack', ['none seen', 'none allowed', null], ['no se vio', 'no se permite', null]],

@@ -10,10 +10,10 @@ it.each([
   [0.25, '0.010 in', '0.25 mm'],
   [0.9, '0.035 in', '0.9 mm'],
   [1, '0.039 in', '1.0 mm'],
-  [2.2, '0.09 in', '2.2 mm'],
+  [2.2, '0.087 in', '2.2 mm'],
   [7.9375, '5/16 in', '7.9 mm'],
   [8, '5/16 in', '8.0 mm'],
-  [8.1, '0.32 in', '8.1 mm'],
+  [8.1, '0.319 in', '8.1 mm'],
   [28.575, '1 1/8 in', '28.6 mm'],
   [304.8, '12 in', '304.8 mm'],
   [0, '0 in', '0.0 mm'],
@@ -24,9 +24,9 @@ it.each([
 })
 
 it.each([
-  [25.4 * 5 / 16 + 0.095, '5/16 in'], [25.4 * 5 / 16 + 0.105, '0.32 in'], [25.4 * 5 / 16 - 0.095, '5/16 in'], [25.4 * 5 / 16 - 0.105, '0.31 in'],
+  [25.4 * 5 / 16 + 0.095, '5/16 in'], [25.4 * 5 / 16 + 0.105, '0.317 in'], [25.4 * 5 / 16 - 0.095, '5/16 in'], [25.4 * 5 / 16 - 0.105, '0.308 in'],
   [0.825, '1/32 in'], [0.829, '0.033 in'],
-  [1.45, '0.057 in'], [1.8, '0.07 in'],
+  [1.45, '0.057 in'], [1.8, '0.071 in'], [25.4 * 0.225, '0.225 in'], [25.4 * 0.27, '0.27 in'],
 ] as const)('calls %d mm %s: a sixty-fourth only from close by', (value, inches) => {
   expect(formatForReader(value, 'in')).toBe(inches)
 })
@@ -53,4 +53,9 @@ it('shows a length within 0.1 mm of what it is, in either unit', () => {
 it('refuses what is not a number', () => {
   expect(() => formatForReader(Number.NaN, 'in')).toThrow(RangeError)
   expect(() => formatForReader(Infinity, 'mm')).toThrow(RangeError)
+})
+
+it('rounds a five up as paper does, however the machine stores it', () => {
+  expect(formatForReader(6.35, 'mm')).toBe('6.4 mm')
+  expect(formatForReader(12.65, 'mm')).toBe('12.7 mm')
 })
