@@ -7,7 +7,7 @@ import {
 /** Readings no other coupon has, so that they would be noticed wherever they leak to. */
 const SELF: TypedLook = { stations: [{ Width: '0.4139', 'Upper leg': '0.3217', 'Lower leg': '0.3363', Convexity: '0.0207' }] }
 /** How the scorecard shows the student's shortest leg. */
-const SHOWN = '0.32 in'
+const SHOWN = '0.322 in'
 /** As typed in inches, in millimetres, and as shown. */
 const TELLTALES = ['4139', '3217', '3363', '0207', '10.513', '8.171', '8.542', SHOWN]
 
@@ -78,7 +78,7 @@ test('an instructor looks at a coupon unswayed by the student’s numbers; then 
   await expectGoodScreen(student, { gloves: true })
 })
 
-/** Leg size, side by side: the instructor's 3/16 in rejects, the student's own 0.32 in accepts. */
+/** Leg size, side by side: the instructor's 3/16 in rejects, the student's own 0.322 in accepts. */
 async function expectBothLooks(page: Page, own: string): Promise<void> {
   const table = page.getByRole('table', { name: 'Side by side' })
   await expect(table.getByRole('columnheader')).toHaveText(['Rule', 'Instructor’s look', own])
