@@ -40,7 +40,7 @@ function requireSpread(corners: FourPoints): void {
   const pairs = corners.flatMap((a, i) => corners.slice(i + 1).map((b) => distanceBetween(a, b)))
   const span = Math.max(...pairs)
   if (span < LEAST_SPAN_PX || Math.min(...pairs) < LEAST_SHARE * span) {
-    throw new PhotoProblem('corner-repeated', 'Two of the four corners are tapped at the same place: tap each corner of the rectangle once.')
+    throw new PhotoProblem('corner-repeated', 'Two of the four corners are at the same place, or nearly: tap each corner of the rectangle once, and take the photo more from above if it looks like a line.')
   }
   for (const left of corners) {
     const three = corners.filter((corner) => corner !== left)
