@@ -28,10 +28,10 @@ const SMOOTHING_PX = 1
 const KERNEL_REACH = Math.ceil((3 * SMOOTHING_PX) / STEP_PX)
 
 /**
- * An edge must stand out this many times the noise of the gradient. Some twenty independent places are looked at around a tap, and the
- * noise is itself estimated from nine lines: at 6 a plain noisy plate almost never offers an edge.
+ * An edge must stand out this many times the noise of the gradient. Chosen on 1500 drawn windows without an edge: at 5 none was offered
+ * in noise of single pixels, 3 in 100 in grain three pixels wide (8 in 100 at 4).
  */
-export const LEAST_STANDING = 6
+export const LEAST_STANDING = 5
 /** Least noise, as a share of the window's range of grey levels: rounding in a perfectly shaded window is no edge. */
 const LEAST_NOISE = 1e-6
 
@@ -42,7 +42,7 @@ const LEAST_NOISE = 1e-6
  * The profile across the edge is the mean of nine parallel lines; its gradient is taken with the derivative of a Gaussian of 1 pixel.
  * From the peak the median of the gradient's size is taken off, so that even shading is no edge. What remains is measured against the
  * noise, the larger of two estimates: pixel noise of the whole window carried through the filter, and the disagreement of the nine
- * lines at the peak, which also sees texture. Below six times the noise (`LEAST_STANDING`) nothing stands out and the answer is null;
+ * lines at the peak, which also sees texture. Below five times the noise (`LEAST_STANDING`) nothing stands out and the answer is null;
  * so it is when the gradient still rises at the limit of the search, or the window ends too near the tap.
  *
  * @param tap in window pixels

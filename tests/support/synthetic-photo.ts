@@ -56,48 +56,50 @@ export type Spoiling = {
 
 export type Photo = { readonly data: Uint8ClampedArray; readonly width: number; readonly height: number }
 
-/** Renders the scene, 3 × 3 rays to the pixel, then spoils it and rounds to whole grey levels. */
+/** Renders the scene, 2 × 2 rays to the pixel, then spoils it and rounds to whole grey levels. */
 export function takePhoto(camera: Camera, scene: Scene, spoiling: Spoiling): Photo {
-  const { width, height } = camera
+  const { width, height, focalPx } = camera
   const { eye, right, down, forward } = pose(camera)
-  const placeAt = (x: number, y: number): Point => {
-    const [u, v] = [(x - (width - 1) / 2) / camera.focalPx, (y - (height - 1) / 2) / camera.focalPx]
-    const ray: Vector = [forward[0] + u * right[0] + v * down[0], forward[1] + u * right[1] + v * down[1], forward[2] + u * right[2] + v * down[2]]
-    const far = -eye[2] / ray[2]
-    return { x: eye[0] + far * ray[0], y: eye[1] + far * ray[1] }
+  const levelAt = (x: number, y: number): number => {
+    const [u, v] = [(x - (width - 1) / 2) / focalPx, (y - (height - 1) / 2) / focalPx]
+    const far = -eye[2] / (forward[2] + u * right[2] + v * down[2])
+    return scene({ x: eye[0] + far * (forward[0] + u * right[0] + v * down[0]), y: eye[1] + far * (forward[1] + u * right[1] + v * down[1]) })
   }
-  const thirds = [-1 / 3, 0, 1 / 3]
-  const sharp = Float64Array.from({ length: width * height }, (_, index) => {
-    const [x, y] = [index % width, Math.floor(index / width)]
-    let sum = 0
-    for (const dx of thirds) for (const dy of thirds) sum += scene(placeAt(x + dx, y + dy))
-    return (sum / 9) * (1 - (spoiling.lightFall * x) / width)
-  })
+  const sharp = new Float64Array(width * height)
+  for (let y = 0; y < height; y += 1) {
+    for (let x = 0; x < width; x += 1) {
+      const light = levelAt(x - 0.25, y - 0.25) + levelAt(x + 0.25, y - 0.25) + levelAt(x - 0.25, y + 0.25) + levelAt(x + 0.25, y + 0.25)
+      sharp[y * width + x] = (light / 4) * (1 - (spoiling.lightFall * x) / width)
+    }
+  }
   return { data: spoiled(sharp, width, height, spoiling), width, height }
 }
 
 function spoiled(sharp: Float64Array, width: number, height: number, { blurPx, noise, seed }: Spoiling): Uint8ClampedArray {
-  const soft = blurPx > 0 ? blurred(blurred(sharp, width, height, blurPx, 1, 0), width, height, blurPx, 0, 1) : sharp
+  const soft = blurPx > 0 ? blurredAndTurned(blurredAndTurned(sharp, width, height, blurPx), height, width, blurPx) : sharp
   const random = normalNoise(seed)
   return Uint8ClampedArray.from(soft, (level) => Math.round(level + noise * random()))
 }
 
-function blurred(from: Float64Array, width: number, height: number, sd: number, stepX: number, stepY: number): Float64Array {
-  const reach = Math.ceil(4 * sd)
+/** Blurs along the rows and hands back the transpose, so that blurring twice blurs both ways and restores the picture. */
+function blurredAndTurned(from: Float64Array, width: number, height: number, sd: number): Float64Array {
+  const reach = Math.ceil(3.5 * sd)
   const weights = Array.from({ length: 2 * reach + 1 }, (_, index) => Math.exp(-((index - reach) ** 2) / (2 * sd * sd)))
   const total = weights.reduce((sum, weight) => sum + weight, 0)
-  const held = (value: number, size: number): number => Math.min(Math.max(value, 0), size - 1)
-  return Float64Array.from(from, (_, index) => {
-    const [x, y] = [index % width, Math.floor(index / width)]
-    let sum = 0
-    for (let by = -reach; by <= reach; by += 1) {
-      sum += (weights[by + reach] ?? 0) * (from[held(y + by * stepY, height) * width + held(x + by * stepX, width)] ?? 0)
+  const turned = new Float64Array(from.length)
+  for (let y = 0; y < height; y += 1) {
+    for (let x = 0; x < width; x += 1) {
+      let sum = 0
+      for (let by = -reach; by <= reach; by += 1) sum += (weights[by + reach] ?? 0) * (from[y * width + Math.min(Math.max(x + by, 0), width - 1)] ?? 0)
+      turned[x * height + y] = sum / total
     }
-    return sum / total
-  })
+  }
+  return turned
 }
 
 /** The photo as a canvas hands it over: four bytes a pixel. */
 export function asRgba({ data }: Photo): Uint8ClampedArray {
-  return Uint8ClampedArray.from({ length: 4 * data.length }, (_, index) => (index % 4 === 3 ? 255 : (data[Math.floor(index / 4)] ?? 0)))
+  const rgba = new Uint8ClampedArray(4 * data.length).fill(255)
+  data.forEach((level, index) => rgba.fill(level, 4 * index, 4 * index + 3))
+  return rgba
 }
