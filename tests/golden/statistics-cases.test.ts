@@ -1,4 +1,5 @@
 // Walks every case of statistics-cases.json. A case without a check, a check without a case, and an expected value nobody looks at all fail.
+import { knowledgeTracing, performanceFactors } from '@/lib/statistics/skill-tracing'
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
@@ -266,6 +267,19 @@ check<{ success: number[]; p0: number; p1: number; alpha: number; beta: number }
     near(competenceLimits(rates).accept, h0)
   },
 )
+
+check<{ L0: number; T: number; S: number; G: number; obs: (0 | 1)[] }, { pCorrect: number[]; L: number[] }>(
+  'i.bkt',
+  ({ L0, T, S, G, obs }, { pCorrect, L }, near) => {
+    const traced = knowledgeTracing(obs, { known: L0, learned: T, slip: S, guess: G })
+    pCorrect.forEach((expected, i) => near(traced.pass[i] ?? NaN, expected))
+    L.forEach((expected, i) => near(traced.known[i] ?? NaN, expected))
+  },
+)
+
+check<{ beta: number; gamma: number; rho: number; history: [number, number][] }, { p: number[] }>('i.pfa', ({ beta, gamma, rho, history }, { p }, near) => {
+  history.forEach(([passes, fails], i) => near(performanceFactors({ passes, fails }, { ease: beta, perPass: gamma, perFail: rho }), p[i] ?? NaN))
+})
 
 check<{ obs: number[]; lam: number; a0: number; b0: number }, { a: number; b: number; mean: number; q10q90: Pair }>(
   'i.discbeta',
