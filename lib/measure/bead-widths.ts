@@ -1,11 +1,18 @@
 import { axisThroughEnds, axisThroughMidpoints, onAxis, type BeadAxis } from './bead-axis'
 import { propagate, type Reading } from './first-order'
+import { requireErrorSize } from './known-size'
 import { planeOfSettled, settleReference, toMillimetres, type PhotoReference } from './photo-plane'
 import { requireWellPicked } from './picking-error'
 import { distanceBetween, midpointOf, requirePixel, type Point } from './point'
 
-/** Two toes picked at one station, one on each side of the bead, pixels. */
-export type ToePair = { readonly a: Point; readonly b: Point }
+/**
+ * A picked toe, pixels. `sdPx` is its own picking error where that is known, as of a snapped one; a real toe is ragged, so give no less
+ * than half a pixel even where the edge is sharper.
+ */
+export type ToePick = Point & { readonly sdPx?: number }
+
+/** Two toes picked at one station, one on each side of the bead. */
+export type ToePair = { readonly a: ToePick; readonly b: ToePick }
 
 /**
  * How the bead runs, pixels: from its picked start to its picked end, or through the midpoints of the toe pairs, counted from the
@@ -17,7 +24,7 @@ export type PickedBead = {
   readonly reference: PhotoReference
   readonly axis: AxisPick
   readonly pairs: readonly ToePair[]
-  /** Standard deviation of every picked place in x and in y, pixels. */
+  /** Standard deviation in x and in y of a picked place that brings none of its own, pixels. */
   readonly pickSdPx: number
   /** The same for the points of the reference, where they were picked with more or less care. */
   readonly referencePickSdPx?: number
@@ -59,13 +66,13 @@ export function beadWidths(bead: PickedBead): BeadWidths {
   const settled = settleReference(bead.reference)
   requireWellPicked(settled, pickSdPx)
   requireWellPicked(settled, referenceSdPx)
-  const picked = [...axisPoints(axis), ...pairs.flatMap(({ a, b }) => [a, b])]
+  const picked: readonly ToePick[] = [...axisPoints(axis), ...pairs.flatMap(({ a, b }) => [a, b])]
   requireAllPicked(axis, pairs)
 
   const { points, sizesMm, sizeSdMm } = settled
   const [sizesFrom, pickedFrom] = [2 * points.length, 2 * points.length + sizesMm.length]
   const results = propagate(
-    [...coordinates(points, referenceSdPx), ...sizesMm.map((value) => ({ value, sd: sizeSdMm })), ...coordinates(picked, pickSdPx)],
+    [...coordinates(points, referenceSdPx), ...sizesMm.map((value) => ({ value, sd: sizeSdMm })), ...picked.flatMap((pick) => coordinates([pick], pick.sdPx ?? pickSdPx))],
     (values) => {
       const plane = planeOfSettled(pointsOf(values.slice(0, sizesFrom)), values.slice(sizesFrom, pickedFrom))
       return measured(axis.kind, pointsOf(values.slice(pickedFrom)).map((point) => toMillimetres(plane, point)))
@@ -81,10 +88,10 @@ const axisPoints = (axis: AxisPick): Point[] => (axis.kind === 'ends' ? [axis.st
 function requireAllPicked(axis: AxisPick, pairs: readonly ToePair[]): void {
   requirePixel(axis.start, 'The start of the bead')
   if (axis.kind === 'ends') requirePixel(axis.end, 'The end of the bead')
-  pairs.forEach(({ a, b }, index) => {
-    requirePixel(a, `A toe of pair ${index + 1}`)
-    requirePixel(b, `A toe of pair ${index + 1}`)
-  })
+  pairs.forEach(({ a, b }, index) => [a, b].forEach((toe) => {
+    requirePixel(toe, `A toe of pair ${index + 1}`)
+    requireErrorSize(toe.sdPx ?? 0, `The picking error of a toe of pair ${index + 1}`)
+  }))
 }
 
 const coordinates = (points: readonly Point[], sd: number): Reading[] => points.flatMap(({ x, y }) => [{ value: x, sd }, { value: y, sd }])

@@ -10,6 +10,8 @@ export type SnappedEdge = {
   readonly strength: number
   /** How many times the strength stands out of noise and shading; never below `LEAST_STANDING`. */
   readonly standing: number
+  /** Standard deviation of the place across the edge that noise leaves, pixels; the edge taken as straight and clean. */
+  readonly sdPx: number
 }
 
 export type SnapSearch = {
@@ -64,11 +66,14 @@ export function snapToEdge(window: GreyWindow, tap: Point, along: Point, { reach
   if (before === undefined || top === undefined || after === undefined || found === undefined) return null
 
   const strength = top - median(gradient)
-  const standing = strength / Math.max(gradientNoise(window, found.values), LEAST_NOISE * rangeOf(window))
+  const floor = LEAST_NOISE * rangeOf(window)
+  const standing = strength / Math.max(gradientNoise(window, found.values, found.values.length / 2), floor)
   if (!(standing >= LEAST_STANDING)) return null // also where an even window leaves 0 / 0
   const bend = before - 2 * top + after
-  const offset = found.offset + (bend < 0 ? (STEP_PX * (before - after)) / (2 * bend) : 0)
-  return { point: { x: tap.x + offset * normal.x, y: tap.y + offset * normal.y }, strength: top, standing }
+  if (!(bend < 0)) return null
+  const noise = Math.max(gradientNoise(window, found.values, found.values.length), floor)
+  const offset = found.offset + (STEP_PX * (before - after)) / (2 * bend)
+  return { point: { x: tap.x + offset * normal.x, y: tap.y + offset * normal.y }, strength: top, standing, sdPx: (SLOPE_NOISE * noise * STEP_PX ** 2) / -bend }
 }
 
 function normalOf(along: Point): Point {
@@ -92,6 +97,12 @@ function gradientLines(window: GreyWindow, tap: Point, normal: Point, reachPx: n
   })
 }
 
+/**
+ * Noise of the slope of the gradient to noise of the gradient itself, for white noise under the derivative of a Gaussian: √1.5 / σ. The peak
+ * moves by the noise of the slope over the bend of the gradient there.
+ */
+const SLOPE_NOISE = Math.sqrt(1.5) / SMOOTHING_PX
+
 /** Derivative of a Gaussian, scaled so that an even slope of one level to the pixel gives 1. */
 const KERNEL: readonly number[] = (() => {
   const places = Array.from({ length: 2 * KERNEL_REACH + 1 }, (_, index) => (index - KERNEL_REACH) * STEP_PX)
@@ -110,15 +121,16 @@ function slope(levels: readonly (number | null)[]): number | null {
 }
 
 /**
- * Noise of the mean gradient. Readings half a pixel apart come from the same pixels, so two neighbouring kernel weights act on one; the
- * nine lines are taken as half as many independent ones for the disagreement, because neighbours share pixels.
+ * Noise of the mean gradient. Readings half a pixel apart come from the same pixels, so two neighbouring kernel weights act on one.
+ *
+ * @param independent as how many independent lines the lines count: all of them in plain noise, half where grain may join neighbours
  */
-function gradientNoise(window: GreyWindow, values: readonly number[]): number {
+function gradientNoise(window: GreyWindow, values: readonly number[], independent: number): number {
   const gain = Math.sqrt(KERNEL.reduce((sum, weight) => sum + weight ** 2, 0) / STEP_PX)
   const fromPixels = (pixelNoise(window) * gain) / Math.sqrt(values.length)
   const middle = mean(values)
   const variance = values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / (values.length - 1)
-  return Math.max(fromPixels, Math.sqrt(variance / (values.length / 2)))
+  return Math.max(fromPixels, Math.sqrt(variance / independent))
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

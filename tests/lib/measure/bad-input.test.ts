@@ -51,6 +51,7 @@ it.each<[string, () => unknown, string, RegExp]>([
   ['a bead that ends where it starts', widths({ axis: { kind: 'ends', start: at(9, 9), end: at(10, 9) } }), 'axis-too-short', /tap where the bead starts and where it ends/],
   ['a bead whose start is nowhere', widths({ axis: { kind: 'fitted', start: at(NaN, 9) } }), 'point-not-finite', /The start of the bead/],
   ['a toe that is nowhere', widths({ pairs: [{ a: at(1, 1), b: at(Infinity, 2) }] }), 'point-not-finite', /A toe of pair 1/],
+  ['a toe with a picking error that is not a number', widths({ pairs: [{ a: at(1, 1), b: { ...at(1, 9), sdPx: NaN } }] }), 'picking-error-not-possible', /a toe of pair 1 cannot be NaN/],
   ['a picking error below zero', widths({ pickSdPx: -1 }), 'picking-error-not-possible', /-1/],
   ['a reference picked too roughly', widths({ referencePickSdPx: 60 }), 'reference-too-small', /only 500 pixels apart/],
   ['a line through one pair', widths({ axis: { kind: 'fitted', start: at(0, 100) }, pairs: bead.pairs.slice(1) }), 'too-few-pairs', /two places or more/],

@@ -41,6 +41,11 @@ describe('widths from toe pairs', () => {
     expect(reading?.atSdMm).toBeCloseTo(Math.hypot(10 * scaleShare, Math.sqrt(1.5) * 0.5 * perPixel), 4)
   })
 
+  it('are as certain as each toe says of itself', () => {
+    const [reading] = beadWidths({ ...bead, pairs: [{ a: { ...at(100, 80), sdPx: 0.3 }, b: { ...at(100, 120), sdPx: 0.4 } }], axis: { kind: 'ends', start: at(50, 100), end: at(800, 100) }, referencePickSdPx: 0 }).readings
+    expect(reading?.widthSdMm).toBeCloseTo(0.5 * 0.2, 4)
+  })
+
   it('are certain when every pick is', () => {
     expect(beadWidths({ ...bead, pickSdPx: 0 }).readings.map(({ widthSdMm, atSdMm }) => [widthSdMm, atSdMm])).toEqual([[0, 0], [0, 0]])
   })

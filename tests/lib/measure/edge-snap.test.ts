@@ -75,6 +75,20 @@ describe('a tap near an edge', () => {
     expect(snapToEdge(drawn({ angle: 0, offset: 0.2, contrast: 60, blur: 1.5, noise: 0, seed: 1 }), MIDDLE, direction(0))?.strength).toBeCloseTo(60 / (Math.sqrt(2 * Math.PI) * Math.hypot(1.5, 1)), 0)
   })
 
+  it.each([[60, 1.2, 3, 0], [60, 1.2, 6, 0.4], [100, 0.8, 3, 0.9], [100, 2, 5, 0], [60, 2, 4, 2.5]])('states an error that repetition bears out: contrast %d, blur %d, noise %d, angle %d', (contrast, blur, noise, angle) => {
+    const random = uniformNoise(3)
+    const tries = Array.from({ length: 200 }, (_, seed) => {
+      const edge: Drawn = { angle, offset: 4 * (random() - 0.5), contrast, blur, noise, seed }
+      const found = snapToEdge(drawn(edge), MIDDLE, direction(angle))
+      return found === null ? null : { miss: off(found.point, edge), stated: found.sdPx }
+    }).filter((one) => one !== null)
+    expect(tries.length).toBeGreaterThan(190)
+    const observed = Math.sqrt(tries.reduce((sum, { miss }) => sum + miss ** 2, 0) / tries.length)
+    const stated = tries.reduce((sum, one) => sum + one.stated, 0) / tries.length
+    expect(stated / observed).toBeGreaterThan(1 / 1.5)
+    expect(stated / observed).toBeLessThan(1.5)
+  })
+
   it('takes the stronger of two edges', () => {
     const [weak, strong] = [drawn({ angle: 0, offset: -5, contrast: 30, blur: 1, noise: 0, seed: 1 }), drawn({ angle: 0, offset: 4, contrast: 80, blur: 1, noise: 0, seed: 1 })]
     const both = { ...weak, data: Float64Array.from(weak.data, (level, index) => level + (strong.data[index] ?? 0)) }

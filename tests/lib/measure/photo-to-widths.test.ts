@@ -1,6 +1,6 @@
 // From the drawn photo to the log: corners and toes tapped roughly, toes snapped, widths compared with what was drawn.
 import { describe, expect, it } from 'vitest'
-import { beadWidths, type WidthReading } from '@/lib/measure/bead-widths'
+import { beadWidths, type ToePick, type WidthReading } from '@/lib/measure/bead-widths'
 import { snapToEdge } from '@/lib/measure/edge-snap'
 import { greyWindow } from '@/lib/measure/grey-window'
 import type { FourPoints } from '@/lib/measure/homography'
@@ -44,13 +44,13 @@ function measure(photo: Photo, camera: Camera, kind: PhotoReference['kind'], see
   }
   const [start, end] = [tapped(onBead(0, 0), TAP_SD), tapped(onBead(100, 0), TAP_SD)]
   let snapped = 0
-  const toe = (place: Point): Point => {
+  const toe = (place: Point): ToePick => {
     const tap = tapped(place, TAP_SD)
     const { window, origin } = greyWindow(rgba, photo, tap, 20)
     const edge = snapToEdge(window, at(tap.x - origin.x, tap.y - origin.y), at(end.x - start.x, end.y - start.y))
-    if (edge === null) return tap
+    if (edge === null) return { ...tap, sdPx: TAP_SD }
     snapped += 1
-    return at(edge.point.x + origin.x, edge.point.y + origin.y)
+    return { ...at(edge.point.x + origin.x, edge.point.y + origin.y), sdPx: Math.max(0.5, edge.sdPx) }
   }
   const pairs = STATIONS.map((atMm) => ({ a: toe(onBead(atMm, -widthAt(atMm) / 2)), b: toe(onBead(atMm, widthAt(atMm) / 2)) }))
   const [a, b, c, d] = CORNERS
@@ -58,7 +58,7 @@ function measure(photo: Photo, camera: Camera, kind: PhotoReference['kind'], see
   const reference: PhotoReference = kind === 'rectangle'
     ? { kind, corners: [corner(c), corner(a), corner(d), corner(b)], sidesMm: CARD }
     : { kind, points: [corner(a), corner(b)], distanceMm: CARD[0] }
-  return { readings: beadWidths({ reference, axis: { kind: 'ends', start, end }, pairs, pickSdPx: CAREFUL_SD }).readings, snapped }
+  return { readings: beadWidths({ reference, axis: { kind: 'ends', start, end }, pairs, pickSdPx: TAP_SD, referencePickSdPx: CAREFUL_SD }).readings, snapped }
 }
 
 describe('widths read off a drawn photo are within 2 % or 0.3 mm of what was drawn', () => {
