@@ -2,7 +2,7 @@ import './global.css'
 import type { Metadata, Viewport } from 'next'
 import { cookies } from 'next/headers'
 import type { ReactNode } from 'react'
-import { readTheme, THEME_COOKIE } from './_components/reader-settings'
+import { readTheme, THEME_COOKIE } from '@/lib/language/reader-settings'
 import { readerLocale } from './_server/reader'
 
 export const metadata: Metadata = {

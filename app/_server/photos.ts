@@ -6,16 +6,13 @@ import { fileTypeFromBuffer } from 'file-type'
 import sharp from 'sharp'
 import { refusals } from '@/lib/language/refusals'
 import { say, type Locale } from '@/lib/language/say'
+import { MOST_PHOTO_BYTES, MOST_PHOTO_MB, PHOTO_TYPES } from '@/lib/schemas/photo-limits'
 import { env } from './env'
 import { Refusal } from './refusal'
 
-const MOST_MB = 15
-/** A phone photograph is 3 to 12 MB; more is a mistake or an attack. */
-export const MOST_PHOTO_BYTES = MOST_MB * 1024 * 1024
 /** 60 megapixels: above any phone, below a decompression bomb. */
 const MOST_PIXELS = 60_000_000
 const LONGEST_SIDE = 2048
-const TAKEN = new Set(['image/jpeg', 'image/png', 'image/webp'])
 
 // Decoders we never need are the ones with the worst record.
 sharp.block({ operation: ['VipsForeignLoadHeif', 'VipsForeignLoadSvg'] })
@@ -24,7 +21,7 @@ sharp.concurrency(1)
 export type StoredPhoto = { readonly sha256: string; readonly widthPx: number; readonly heightPx: number; readonly byteSize: number }
 
 const told = (code: 'INVALID' | 'TOO_LARGE', locale: Locale, key: 'photoTooLarge' | 'photoKind' | 'photoDamaged'): Refusal => {
-  const message = say(refusals, locale, key, { most: MOST_MB })
+  const message = say(refusals, locale, key, { most: MOST_PHOTO_MB })
   return new Refusal(code, message, { photo: message })
 }
 export const photoTooLarge = (locale: Locale): Refusal => told('TOO_LARGE', locale, 'photoTooLarge')
@@ -38,7 +35,7 @@ const placeOf = (sha256: string): string => path.join(/* turbopackIgnore: true *
 export async function keepPhoto(bytes: Buffer, locale: Locale): Promise<StoredPhoto> {
   if (bytes.length > MOST_PHOTO_BYTES) throw photoTooLarge(locale)
   const type = await fileTypeFromBuffer(bytes)
-  if (!type || !TAKEN.has(type.mime)) throw told('INVALID', locale, 'photoKind')
+  if (!type || !PHOTO_TYPES.includes(type.mime)) throw told('INVALID', locale, 'photoKind')
   let encoded: { data: Buffer; info: { width: number; height: number } }
   try {
     encoded = await sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' })

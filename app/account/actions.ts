@@ -3,7 +3,7 @@
 import { cookies } from 'next/headers'
 import * as z from 'zod'
 import { codeField, newPasswordSchema, preferencesSchema } from '@/lib/schemas/person'
-import { LOCALE_COOKIE } from '@/app/_components/reader-settings'
+import { LOCALE_COOKIE } from '@/lib/language/reader-settings'
 import { action } from '@/app/_server/action'
 import { changeOwnPassword, endOtherSessions, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
 import { Refusal } from '@/app/_server/refusal'

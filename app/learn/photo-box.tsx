@@ -3,12 +3,10 @@
 import { useState } from 'react'
 import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
+import { MOST_PHOTO_BYTES, PHOTO_TYPES } from '@/lib/schemas/photo-limits'
 import { Field } from '@/app/_components/ui/field'
 import { Button } from '@/app/_components/ui/button'
 import { controlLook } from '@/app/_components/ui/control-look'
-
-const MOST_BYTES = 15 * 1024 * 1024
-const TAKEN = ['image/jpeg', 'image/png', 'image/webp']
 
 type Props = { readonly label: string; readonly locale: Locale; readonly photo: File | null; readonly onChange: (photo: File | null) => void }
 
@@ -16,7 +14,7 @@ type Props = { readonly label: string; readonly locale: Locale; readonly photo: 
 export function PhotoBox({ label, locale, photo, onChange }: Props) {
   const [problem, setProblem] = useState<string | null>(null)
   const choose = (file: File | undefined): void => {
-    const wrong = !file ? null : file.size > MOST_BYTES ? 'photoTooLarge' : TAKEN.includes(file.type) ? null : 'photoWrongType'
+    const wrong = !file ? null : file.size > MOST_PHOTO_BYTES ? 'photoTooLarge' : PHOTO_TYPES.includes(file.type) ? null : 'photoWrongType'
     setProblem(wrong && say(learn, locale, wrong))
     onChange(wrong ? null : (file ?? null))
   }
@@ -24,7 +22,7 @@ export function PhotoBox({ label, locale, photo, onChange }: Props) {
     <div className="grid gap-3">
       <Field label={label} hint={say(learn, locale, 'photoHint')} error={problem}>
         {(wiring) => (
-          <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={TAKEN.join(',')} className={controlLook(false)}
+          <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={PHOTO_TYPES.join(',')} className={controlLook(false)}
             onChange={(event) => choose(event.target.files?.[0])} />
         )}
       </Field>

@@ -23,7 +23,6 @@ export const problems = messages({
     passwordAboutYou: 'Leave your name, the school and the program out of it.',
     signInName: 'Use 3 to 40 letters, digits, dots or hyphens, as j.alvarez.',
     code: 'A class code has eight letters and digits, as 7KQM-2XRT.',
-    nothingMeasured: 'Measure or look for at least one thing before you send it.',
   },
   es: {
     notALength: '“{typed}” no es una medida. Escríbela así: 5/16, .312 u 8 mm.',
@@ -46,6 +45,5 @@ export const problems = messages({
     passwordAboutYou: 'No uses tu nombre, la escuela ni el programa.',
     signInName: 'Usa de 3 a 40 letras, números, puntos o guiones, como j.alvarez.',
     code: 'El código de la clase tiene ocho letras y números, como 7KQM-2XRT.',
-    nothingMeasured: 'Mide o revisa por lo menos una cosa antes de enviarla.',
   },
 })

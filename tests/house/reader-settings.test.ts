@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { readLocale, readTheme } from '@/app/_components/reader-settings'
+import { readLocale, readTheme } from '@/lib/language/reader-settings'
 
 it.each([
   ['es', 'en-US,en;q=0.9', 'es'],

@@ -1,9 +1,10 @@
+import { MOST_PHOTO_BYTES } from '@/lib/schemas/photo-limits'
 import { uuid } from '@/lib/schemas/field'
 import { currentViewer } from '@/app/_server/auth/viewer'
 import { answer, answerRefusal } from '@/app/_server/answer'
 import { addPhoto, checkPhotoPlace } from '@/app/_server/data/photos'
 import { limitedBody } from '@/app/_server/limited-body'
-import { keepPhoto, MOST_PHOTO_BYTES, photoTooLarge } from '@/app/_server/photos'
+import { keepPhoto, photoTooLarge } from '@/app/_server/photos'
 import { newPasswordFirst, notFound, Refusal } from '@/app/_server/refusal'
 import { isSameOrigin } from '@/app/_server/same-origin'
 

@@ -1,4 +1,4 @@
-import { LOCALES, type Locale } from '@/lib/language/say'
+import { LOCALES, type Locale } from './say'
 
 /**
  * Two of the reader's settings the first byte of a page needs before anyone has been asked who they are. They are copies, kept in
