@@ -23,6 +23,10 @@ export type ExerciseFacts = {
   readonly electrodeDiameterMm: number | null
   readonly nominalLegMm: number | null
   readonly lengthMm: number
+  /** Facts of the joint some rules turn on. null or absent: nobody said, and the rules read it as not so. */
+  readonly completePenetration?: boolean | null
+  readonly transverseToTension?: boolean | null
+  readonly stiffenerToWeb?: boolean | null
   readonly passCount: number
   /** How many stations are measured on every coupon, so that the worst of them means the same each time. */
   readonly stationCount: number

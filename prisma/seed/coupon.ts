@@ -66,7 +66,7 @@ export function makeCoupon(event: CouponEvent, rows: Rows, dice: Dice): Inspecte
   rows.Coupon.push({
     programId, id: couponId, classId: event.schoolClass.id, studentId: pupil.id, exerciseId, exerciseVersion: version, number, booth: pupil.booth,
     weldedAt: event.at, receivedAt, note: dice.chance(0.08) ? noteIn(pupil.locale, dice) : null,
-    waitingSince: event.waits ? receivedAt : null, takenById: null, takenAt: null,
+    waitingSince: event.waits ? receivedAt : null, takenById: null, takenAt: null, secondWaitingSince: null,
     verdict: standing?.judged.scorecard.verdict ?? null, mark: standing?.judged.scorecard.mark ?? null,
     selfVerdict: self.judged.scorecard.verdict, selfMark: self.judged.scorecard.mark,
   })

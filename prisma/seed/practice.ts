@@ -113,7 +113,7 @@ function testsAfter({ pupil, school, rows, dice, learner, way }: Story, { school
     rows.TestAttempt.push({
       programId: school.programId, id: dice.id(createdAt), classId: schoolClass.id, studentId: pupil.id, exerciseId: school.exerciseId(key),
       exerciseVersion: inTerm(progress.exercise, schoolClass.term).version, witnessId: schoolClass.instructorId,
-      testedOn: dateColumn(dateOf(last.at)), passed, parts, ...model, note: null, createdAt,
+      testedOn: dateColumn(dateOf(last.at)), passed, parts, ...model, note: null, plateIdentity: null, wireIdentity: null, createdAt,
     })
     if (passed) progress.passed = true
     else progress.failedAt = progress.coupons

@@ -50,7 +50,7 @@ export function found(asOf: Date, small: boolean, hashes: PasswordHashes, rows: 
   const createdAt = dateColumn(daysLater(terms.earlier.startsOn, -20))
   const programId = dice.id(createdAt)
   rows.Program.push({
-    id: programId, ...SCHOOL, timeZone: TIME_ZONE, units: 'us', readinessThreshold: 0.65, minimumCoupons: 5, staleAfterDays: 45, createdAt,
+    id: programId, ...SCHOOL, timeZone: TIME_ZONE, units: 'us', readinessThreshold: 0.65, minimumCoupons: 5, staleAfterDays: 45, secondReadShare: 0.1, createdAt,
   })
   rows.CriteriaSet.push(...allCriteria().map((set) => ({ programId, id: set.id, version: set.version, title: set.title, document: set, createdAt })))
 
@@ -58,7 +58,7 @@ export function found(asOf: Date, small: boolean, hashes: PasswordHashes, rows: 
     const id = dice.fork(person.signInName).id(at)
     rows.Person.push({
       programId, id, signInName: person.signInName, givenName: person.given, familyName: person.family, email: null, passwordHash: hashes[role],
-      mustChangePassword: false, oidcIssuer: null, oidcSubject: null, locale: person.locale, units: person.units, disabledAt: null, createdAt: at,
+      mustChangePassword: false, pinHash: null, oidcIssuer: null, oidcSubject: null, locale: person.locale, units: person.units, disabledAt: null, createdAt: at,
     })
     rows.Membership.push({ programId, personId: id, role, createdAt: at })
     return id
@@ -123,7 +123,8 @@ function addExercises(programId: string, createdAt: Date, retunedAt: Date, dice:
     ids.set(exercise.key, id)
     const { key: _key, opensAfter: _opensAfter, difficulty: _difficulty, cardBefore, boothCard, criteria, ...facts } = exercise
     const version = (number: number, card: typeof boothCard, at: Date) => ({
-      ...facts, programId, exerciseId: id, version: number, boothCard: card, criteriaId: criteria.id, criteriaVersion: criteria.version, createdAt: at,
+      completePenetration: null, transverseToTension: null, stiffenerToWeb: null, ...facts,
+      programId, exerciseId: id, version: number, boothCard: card, criteriaId: criteria.id, criteriaVersion: criteria.version, createdAt: at,
     })
     rows.Exercise.push({ programId, id, currentVersion: cardBefore ? 2 : 1, createdAt, archivedAt: null })
     if (cardBefore) rows.ExerciseVersion.push(version(1, cardBefore, createdAt), version(2, boothCard, retunedAt))
