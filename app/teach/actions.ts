@@ -7,6 +7,7 @@ import { writeCode } from '@/lib/schemas/person'
 import { action } from '@/app/_server/action'
 import { frameOf } from '@/app/_server/data/coupons'
 import { exerciseOfGradable, submitInspection } from '@/app/_server/data/inspections'
+import { answerLook } from '@/app/_server/data/look-requests'
 import { makeClassCode, resetStudentPassword } from '@/app/_server/data/people'
 import { notFound } from '@/app/_server/refusal'
 
@@ -31,3 +32,9 @@ export const newClassCode = action({ roles: ['instructor'], input: z.strictObjec
 
 /** A new first password for a student of one's class, shown once. */
 export const resetPassword = action({ roles: ['instructor'], input: z.strictObject({ studentId: uuid }) }, (viewer, input) => resetStudentPassword(viewer, input))
+
+/** An instructor of the class has been to the booth of a student who asked. */
+export const beenThere = action({ roles: ['instructor'], input: z.strictObject({ lookId: uuid }) }, async (viewer, input) => {
+  await answerLook(viewer, input)
+  return {}
+})

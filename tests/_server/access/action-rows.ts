@@ -1,13 +1,14 @@
 import { randomUUID } from 'node:crypto'
 import * as account from '@/app/account/actions'
 import * as learn from '@/app/learn/actions'
+import * as learnParts from '@/app/learn/_parts/actions'
 import * as program from '@/app/program/actions'
 import * as teach from '@/app/teach/actions'
 import { db } from '@/app/_server/db'
 import { makeClassCode } from '@/app/_server/data/people'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
-import { EVERYONE, SEES_COUPON, type Fixture, type Person } from './fixture'
+import { EVERYONE, SEES_COUPON, waitingLook, type Fixture, type Person } from './fixture'
 
 /** `allowed`: who gets ok; everyone else NOT_FOUND. `open`: why a stranger may call it. */
 export type ActionRow =
@@ -44,6 +45,16 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'learn.sendComment': {
     allowed: SEES_COUPON.filter((who) => who !== 'coordinator'), call: ({ couponId }) => learn.sendComment({ couponId, body: 'Even toes.' }),
   },
+  'learn/_parts.askInstructor': {
+    allowed: ['student', 'classmate'], call: ({ school }) => learnParts.askInstructor({ classId: school.classId, exerciseId: school.exerciseId, note: '' }),
+  },
+  'learn/_parts.needNoLook': {
+    allowed: ['student'],
+    call: async ({ school }) => {
+      await waitingLook(school)
+      return learnParts.needNoLook({ classId: school.classId })
+    },
+  },
   'program.saveReadinessRule': {
     allowed: ['coordinator', 'foreign coordinator'],
     call: () => program.saveReadinessRule({ readinessThreshold: '0.70', minimumCoupons: '5', staleAfterDays: '45' }),
@@ -60,6 +71,7 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
     allowed: ['instructor'], fresh: true,
     call: ({ couponId }) => teach.sendInspection({ couponId, revision: 1, comment: '', readings: cleanReadings() }),
   },
+  'teach.beenThere': { allowed: ['instructor'], call: async ({ school }) => teach.beenThere({ lookId: await waitingLook(school) }) },
   'teach.newClassCode': { allowed: ['instructor'], call: ({ school }) => teach.newClassCode({ classId: school.classId }) },
   'teach.resetPassword': { allowed: ['instructor'], fresh: true, call: ({ school }) => teach.resetPassword({ studentId: school.people.student }) },
 }

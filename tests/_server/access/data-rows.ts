@@ -5,6 +5,7 @@ import * as couponRecord from '@/app/_server/data/coupon-record'
 import * as coupons from '@/app/_server/data/coupons'
 import * as exercises from '@/app/_server/data/exercises'
 import * as inspections from '@/app/_server/data/inspections'
+import * as looks from '@/app/_server/data/look-requests'
 import * as passCounts from '@/app/_server/data/pass-counts'
 import * as people from '@/app/_server/data/people'
 import * as photos from '@/app/_server/data/photos'
@@ -21,7 +22,7 @@ import { inspectionSchema } from '@/lib/schemas/inspection'
 import { attemptSchema } from '@/lib/schemas/test-attempt'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
-import { EVERYONE, EVERYONE_HERE, SEES_COUPON, STAFF_OF_CLASS, type DataRow, type Fixture } from './fixture'
+import { EVERYONE, EVERYONE_HERE, SEES_COUPON, STAFF_OF_CLASS, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
 const inspectionOf = (couponId: string, revision = 1) =>
@@ -86,6 +87,32 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'inspections.submitInspection': {
     seenBy: ['instructor'], fresh: true, call: (viewer, { couponId }) => inspections.submitInspection(viewer, inspectionOf(couponId)),
   },
+  'look-requests.askForLook': {
+    seenBy: ['student', 'classmate'],
+    call: (viewer, { school }) => looks.askForLook(viewer, { classId: school.classId, exerciseId: school.exerciseId, note: null }),
+  },
+  'look-requests.findOwnLook': {
+    seenBy: ['student'],
+    call: async (viewer, { school }) => {
+      await waitingLook(school)
+      return looks.findOwnLook(viewer, school.classId)
+    },
+  },
+  'look-requests.takeBackLook': {
+    seenBy: ['student'],
+    call: async (viewer, { school }) => {
+      await waitingLook(school)
+      return looks.takeBackLook(viewer, school).then(() => true)
+    },
+  },
+  'look-requests.listWaitingLooks': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school }) => {
+      await waitingLook(school)
+      return looks.listWaitingLooks(viewer, school.classId)
+    },
+  },
+  'look-requests.answerLook': { seenBy: ['instructor'], call: async (viewer, { school }) => looks.answerLook(viewer, { lookId: await waitingLook(school) }).then(() => true) },
   'pass-counts.countVerdicts': {
     seenBy: ['student', 'classmate', ...STAFF_OF_CLASS, 'foreign student', 'foreign instructor', 'foreign coordinator'],
     call: (viewer) => passCounts.countVerdicts(viewer),

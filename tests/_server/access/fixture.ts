@@ -1,4 +1,5 @@
 import type { Viewer } from '@/app/_server/auth/viewer'
+import { db } from '@/app/_server/db'
 import type { School } from '../../support/school'
 
 export type Person =
@@ -25,3 +26,9 @@ export const STAFF_OF_CLASS = ['instructor', 'coordinator'] as const satisfies r
 export const SEES_COUPON = ['student', ...STAFF_OF_CLASS] as const satisfies readonly Person[]
 export const EVERYONE_HERE = ['student', 'classmate', 'otherStudent', 'instructor', 'otherInstructor', 'coordinator'] as const satisfies readonly Person[]
 export const EVERYONE = [...EVERYONE_HERE, 'foreign student', 'foreign instructor', 'foreign coordinator'] as const satisfies readonly Person[]
+
+/** The student's own request for a look, the only one that waits in the class. */
+export async function waitingLook({ programId, classId, people: { student: studentId } }: School): Promise<string> {
+  await db().lookRequest.updateMany({ where: { programId, classId, answeredAt: null }, data: { answeredAt: new Date() } })
+  return (await db().lookRequest.create({ data: { programId, classId, studentId } })).id
+}
