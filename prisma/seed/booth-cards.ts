@@ -8,7 +8,6 @@ import { parseWireFeedSpeed } from '@/lib/units/wire-feed-speed'
  * Settings of the demonstration's booths. The figures are from memory of common practice with wires and rods of these classes; no data
  * sheet stands behind them, and every card says so.
  */
-const TUNE = 'Starting points only: tune to the maker’s sheet for the wire or rod in the booth.'
 
 type Pair = readonly [low: number, high: number]
 
@@ -53,6 +52,6 @@ export function card(input: CardInput): BoothCard {
     travelAngleDeg: range(input.travelAngle),
     travelDirection: input.direction,
     sidePauseSeconds: range(input.pause),
-    note: `${input.note} ${TUNE}`,
+    note: input.note,
   }
 }
