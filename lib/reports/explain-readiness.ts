@@ -55,9 +55,10 @@ function explainWidth(because: WideBecause, locale: Locale): string {
   }
 }
 
-/** How far coupons that only the student inspected count, with the numbers behind it. */
-export function explainSelfTrust({ compared, agreed, minimum, weight }: SelfTrust, locale: Locale): string {
-  if (compared < minimum) return say(readiness, locale, 'selfNotYet', { compared, minimum })
-  if (weight === 0) return say(readiness, locale, 'selfNoBetter', { agreed, compared })
-  return say(readiness, locale, 'selfCounts', { weight: weight.toFixed(2), agreed, compared })
+/** How far coupons that only the student inspected count, with the numbers behind it. `reader` is the student themself, or someone else. */
+export function explainSelfTrust({ compared, agreed, minimum, weight }: SelfTrust, locale: Locale, reader: 'student' | 'other' = 'other'): string {
+  const who = reader === 'student' ? 'own' : 'self'
+  if (compared < minimum) return say(readiness, locale, `${who}NotYet`, { compared, minimum })
+  if (weight === 0) return say(readiness, locale, `${who}NoBetter`, { agreed, compared })
+  return say(readiness, locale, `${who}Counts`, { weight: weight.toFixed(2), agreed, compared })
 }

@@ -56,7 +56,7 @@ export async function readinessView(viewer: Viewer, key: { studentId: string; ex
     holdsBack: told?.holdsBack ?? null,
     afterMore: told?.afterMore ?? [],
     whyWide: told?.whyWide ?? [],
-    selfTrust: explainSelfTrust(evidence.trust, locale),
+    selfTrust: explainSelfTrust(evidence.trust, locale, key.studentId === viewer.personId ? 'student' : 'other'),
     leftOut: evidence.leftOut.length,
     track: trackOf(found, attempts),
   }

@@ -15,7 +15,7 @@ const estimate: ReadinessEstimate = {
 describe('the estimate in words', () => {
   it('gives the chance, its limits and the coupons behind it', () => {
     expect(explainAssessment(estimate, 'en')).toBe('0.72 chance to pass the next test coupon, between 0.48 and 0.88, from 14 coupons.')
-    expect(explainAssessment(estimate, 'es')).toBe('Probabilidad de 0.72 de pasar la próxima probeta de examen, entre 0.48 y 0.88, según 14 probetas.')
+    expect(explainAssessment(estimate, 'es')).toBe('Probabilidad de 0.72 de pasar la próxima probeta de prueba, entre 0.48 y 0.88, según 14 probetas.')
   })
   it('says not enough yet, and how many more it takes', () => {
     expect(explainAssessment({ kind: 'insufficient', have: 3, need: 5 }, 'en')).toBe('Not enough yet: 3 of 5 coupons judged. 2 more judged coupons give an estimate.')
@@ -76,4 +76,14 @@ describe('how far own inspections count, in words', () => {
     [8, 2, 'count with weight 0.50: 8 of 10'],
     [3, 5, 'do not count: 3 of 8'],
   ])('%i agreed, %i differed', (agreed, differed, words) => expect(explainSelfTrust(selfTrust(pairs(agreed, differed)), 'en')).toContain(words))
+  it('speaks to the student themself', () => {
+    for (const locale of LOCALES) {
+      for (const [agreed, differed] of [[3, 1], [8, 2], [3, 5]] as const) {
+        const [own, other] = (['student', 'other'] as const).map((reader) => explainSelfTrust(selfTrust(pairs(agreed, differed)), locale, reader))
+        expect(own).toMatch(locale === 'en' ? /\byou\b/ : /\btú\b/)
+        expect(own).not.toMatch(/the student|el estudiante/)
+        expect(other).toMatch(/the student|el estudiante/)
+      }
+    }
+  })
 })
