@@ -1,14 +1,14 @@
 import 'server-only'
-import { createHash, randomUUID } from 'node:crypto'
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises'
-import path from 'node:path'
+import { createHash } from 'node:crypto'
 import { fileTypeFromBuffer } from 'file-type'
 import sharp from 'sharp'
 import { refusals } from '@/lib/language/refusals'
 import { say, type Locale } from '@/lib/language/say'
 import { MOST_PHOTO_BYTES, MOST_PHOTO_MB, PHOTO_TYPES } from '@/lib/schemas/photo-limits'
-import { env } from './env'
+import { log } from './log'
+import { photoStore, type KeptPhoto } from './photo-store'
 import { Refusal } from './refusal'
+import { StoreDown } from './store-down'
 
 /** 60 megapixels: above any phone, below a decompression bomb. */
 const MOST_PIXELS = 60_000_000
@@ -25,12 +25,11 @@ const told = (code: 'INVALID' | 'TOO_LARGE', locale: Locale, key: 'photoTooLarge
   return new Refusal(code, message, { photo: message })
 }
 export const photoTooLarge = (locale: Locale): Refusal => told('TOO_LARGE', locale, 'photoTooLarge')
-const placeOf = (sha256: string): string => path.join(/* turbopackIgnore: true */ env().TOELINE_DATA, 'photos', sha256.slice(0, 2), `${sha256}.webp`)
 
 /**
  * Checks a photo by its content, re-encodes it (which drops every metadata block), sizes it and keeps it under its hash.
  *
- * @throws Refusal saying what is wrong with the file
+ * @throws Refusal saying what is wrong with the file, or that photos cannot be kept just now
  */
 export async function keepPhoto(bytes: Buffer, locale: Locale): Promise<StoredPhoto> {
   if (bytes.length > MOST_PHOTO_BYTES) throw photoTooLarge(locale)
@@ -47,21 +46,20 @@ export async function keepPhoto(bytes: Buffer, locale: Locale): Promise<StoredPh
     throw told('INVALID', locale, 'photoDamaged')
   }
   const sha256 = createHash('sha256').update(encoded.data).digest('hex')
-  const place = placeOf(sha256)
-  await mkdir(path.dirname(place), { recursive: true })
-  // Written beside and moved into place, so that a reader never meets half a file; two writers of one picture each write their own.
-  const partial = `${place}.${randomUUID()}`
-  await writeFile(partial, encoded.data)
-  await rename(partial, place)
+  await orDown(locale, () => photoStore().put(sha256, encoded.data))
   return { sha256, widthPx: encoded.info.width, heightPx: encoded.info.height, byteSize: encoded.data.length }
 }
 
-/** The bytes of a kept photo, as WebP; null when the file is gone. The caller has checked who is asking. */
-export async function readPhoto(sha256: string): Promise<Buffer | null> {
+/** The bytes of a kept photo, as WebP; null when it is gone. The caller has checked who is asking. @throws Refusal when the store is down */
+export const readPhoto = (sha256: string, locale: Locale = 'en'): Promise<KeptPhoto | null> => orDown(locale, () => photoStore().get(sha256))
+
+/** People are told to try later; what happened is the operator's to read. */
+async function orDown<T>(locale: Locale, work: () => Promise<T>): Promise<T> {
   try {
-    return await readFile(placeOf(sha256))
+    return await work()
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null
-    throw error
+    if (!(error instanceof StoreDown)) throw error
+    log().error({ event: 'photo store down', error: error.message })
+    throw new Refusal('UNAVAILABLE', say(refusals, locale, 'photoStoreDown'))
   }
 }

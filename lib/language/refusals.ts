@@ -12,6 +12,7 @@ export const refusals = messages({
     photoTooLarge: 'This photo is over {most} MB. Take it again at a smaller size.',
     photoKind: 'This file is not a JPEG, PNG or WebP picture. Choose a photo.',
     photoDamaged: 'This picture is damaged or far too large to open. Take it again.',
+    photoStoreDown: 'Photos cannot be kept or shown just now. Nothing is lost; try again in a few minutes.',
   },
   es: {
     notHere: 'Esto no está aquí, o no te corresponde verlo.',
@@ -23,5 +24,6 @@ export const refusals = messages({
     photoTooLarge: 'Esta foto pasa de {most} MB. Tómala otra vez más chica.',
     photoKind: 'Este archivo no es una imagen JPEG, PNG o WebP. Elige una foto.',
     photoDamaged: 'Esta imagen está dañada o es demasiado grande para abrirla. Tómala otra vez.',
+    photoStoreDown: 'Por ahora no se pueden guardar ni mostrar fotos. No se perdió nada; intenta de nuevo en unos minutos.',
   },
 })

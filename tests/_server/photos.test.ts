@@ -270,7 +270,7 @@ describe('looking at one', () => {
     const { headers, status } = await get(photoId)
     expect(status).toBe(200)
     expect(Object.fromEntries(headers)).toEqual({
-      'content-type': 'image/webp', 'content-disposition': 'inline; filename="coupon.webp"', 'cache-control': 'private, max-age=86400, immutable',
+      'content-type': 'image/webp', 'content-length': String((await rows())[0]?.byteSize), 'content-disposition': 'inline; filename="coupon.webp"', 'cache-control': 'private, max-age=86400, immutable',
       'content-security-policy': "default-src 'none'; sandbox", 'cross-origin-resource-policy': 'same-origin',
     })
     const everywhere = await nextConfig.headers?.()

@@ -200,7 +200,7 @@ describe('the records', () => {
     const { readPhoto } = await import('@/app/_server/photos')
     const photos = await db().photo.findMany()
     expect(photos).toHaveLength(14)
-    for (const photo of photos) expect((await readPhoto(photo.sha256))?.length).toBe(photo.byteSize)
+    for (const photo of photos) expect((await new Response((await readPhoto(photo.sha256))?.body).arrayBuffer()).byteLength).toBe(photo.byteSize)
   })
 })
 

@@ -3,7 +3,7 @@ import { currentViewer } from '@/app/_server/auth/viewer'
 import { answerRefusal } from '@/app/_server/answer'
 import { findPhotoHash } from '@/app/_server/data/photos'
 import { readPhoto } from '@/app/_server/photos'
-import { notFound } from '@/app/_server/refusal'
+import { notFound, Refusal } from '@/app/_server/refusal'
 
 type Context = { params: Promise<{ photoId: string }> }
 
@@ -12,15 +12,22 @@ export async function GET(_request: Request, { params }: Context): Promise<Respo
   const viewer = await currentViewer()
   const id = uuid.safeParse((await params).photoId)
   const sha256 = viewer && !viewer.mustChangePassword && id.success ? await findPhotoHash(viewer, id.data) : null
-  const bytes = sha256 ? await readPhoto(sha256) : null
-  if (!bytes) return answerRefusal(notFound())
-  return new Response(new Uint8Array(bytes), {
-    headers: {
-      'Content-Type': 'image/webp',
-      'Content-Disposition': 'inline; filename="coupon.webp"',
-      'Cache-Control': 'private, max-age=86400, immutable',
-      'Content-Security-Policy': "default-src 'none'; sandbox",
-      'Cross-Origin-Resource-Policy': 'same-origin',
-    },
-  })
+  try {
+    const photo = sha256 ? await readPhoto(sha256, viewer?.locale) : null
+    return photo ? picture(photo) : answerRefusal(notFound())
+  } catch (refused) {
+    if (refused instanceof Refusal) return answerRefusal(refused)
+    throw refused
+  }
 }
+
+const picture = ({ body, byteSize }: NonNullable<Awaited<ReturnType<typeof readPhoto>>>): Response => new Response(body, {
+  headers: {
+    'Content-Type': 'image/webp',
+    ...(byteSize !== null && { 'Content-Length': String(byteSize) }),
+    'Content-Disposition': 'inline; filename="coupon.webp"',
+    'Cache-Control': 'private, max-age=86400, immutable',
+    'Content-Security-Policy': "default-src 'none'; sandbox",
+    'Cross-Origin-Resource-Policy': 'same-origin',
+  },
+})
