@@ -125,13 +125,31 @@ export async function findBlindCoupon(viewer: Viewer, couponId: string): Promise
     where: { AND: [{ id: couponId }, gradableCouponScope(viewer)] },
     include: { ...include, inspections: { ...inspectionSelect, where: { kind: 'instructor' } } },
   })
-  if (!row) return null
+  return row && toBlind(row)
+}
+
+/** Of a row read without the student's inspection: what is left of the student's own is dropped here. */
+async function toBlind(row: Row): Promise<BlindCoupon> {
   const { inspections, selfVerdict: _verdict, selfMark: _mark, note: _note, ...coupon } = await toCoupon(row)
   return {
     ...coupon,
     standing: inspections.find((inspection) => !inspection.superseded) ?? null,
     nextRevision: Math.max(0, ...inspections.map((inspection) => inspection.revision)) + 1,
   }
+}
+
+/** More coupons than one sitting grades; the rest follow when these are done. */
+const MOST_IN_GRID = 60
+
+/** The coupons of one exercise that wait in a taught class, as they are shown for grading, longest waiting first. */
+export async function listBlindWaiting(viewer: Viewer, key: { classId: string; exerciseId: string }): Promise<(BlindCoupon & { readonly takenBy: TakenBy })[]> {
+  const rows = await db().coupon.findMany({
+    where: { AND: [{ classId: key.classId, exerciseId: key.exerciseId, waitingSince: { not: null } }, gradableCouponScope(viewer)] },
+    orderBy: [{ waitingSince: 'asc' }, { id: 'asc' }],
+    take: MOST_IN_GRID,
+    include: { ...include, takenBy: { select: { givenName: true, familyName: true } }, inspections: { ...inspectionSelect, where: { kind: 'instructor' } } },
+  })
+  return Promise.all(rows.map(async ({ takenBy, ...row }) => ({ ...(await toBlind(row)), takenBy: takenOf(viewer, { ...row, takenBy }) })))
 }
 
 export type StoryCoupon = CouponLine & {
@@ -168,7 +186,17 @@ export type WaitingCoupon = {
   readonly exerciseTitle: string
   readonly number: number
   readonly since: Date
-  readonly takenBy: { readonly name: string; readonly self: boolean } | null
+  readonly takenBy: TakenBy
+}
+
+/** Who has a waiting coupon open for grading now. */
+export type TakenBy = { readonly name: string; readonly self: boolean } | null
+
+type TakenRow = { readonly takenById: string | null; readonly takenAt: Date | null; readonly takenBy: { readonly givenName: string; readonly familyName: string } | null }
+
+function takenOf(viewer: Viewer, { takenBy, takenAt, takenById }: TakenRow): TakenBy {
+  const stillTaken = new Date(Date.now() - TAKEN_MINUTES * 60 * 1000)
+  return takenBy && takenAt && takenAt > stillTaken ? { name: `${takenBy.givenName} ${takenBy.familyName}`, self: takenById === viewer.personId } : null
 }
 
 /** Coupons of a taught class that wait for an inspection, longest waiting first. */
@@ -178,19 +206,16 @@ export async function listWaiting(viewer: Viewer, classId: string): Promise<Wait
     orderBy: [{ waitingSince: 'asc' }, { id: 'asc' }],
     take: 200,
     select: {
-      id: true, booth: true, number: true, waitingSince: true, takenById: true, takenAt: true,
+      id: true, booth: true, number: true, exerciseId: true, waitingSince: true, takenById: true, takenAt: true,
       student: { select: { id: true, givenName: true, familyName: true } },
       takenBy: { select: { givenName: true, familyName: true } },
       exercise: { select: { title: true } },
     },
   })
-  const stillTaken = new Date(Date.now() - TAKEN_MINUTES * 60 * 1000)
   return rows.map((row) => ({
-    id: row.id, booth: row.booth, number: row.number, since: row.waitingSince ?? new Date(0), exerciseTitle: row.exercise.title,
+    id: row.id, booth: row.booth, number: row.number, since: row.waitingSince ?? new Date(0), exerciseId: row.exerciseId, exerciseTitle: row.exercise.title,
     student: { id: row.student.id, name: `${row.student.givenName} ${row.student.familyName}` },
-    takenBy: row.takenBy && row.takenAt && row.takenAt > stillTaken
-      ? { name: `${row.takenBy.givenName} ${row.takenBy.familyName}`, self: row.takenById === viewer.personId }
-      : null,
+    takenBy: takenOf(viewer, row),
   }))
 }
 
