@@ -1,4 +1,5 @@
-// The arrows of the house, held by a machine: app -> lib, lib -> lib, Prisma behind _server/data, _server/auth and _server/db.
+// The arrows of the house, held by a machine: app -> lib, lib -> lib, Prisma behind _server/data, _server/auth and _server/db;
+// _server/listen alone speaks to the database's notifications.
 import next from 'eslint-config-next'
 import tseslint from 'typescript-eslint'
 
@@ -60,6 +61,10 @@ const config = [
   layer(['app/_server/**/*.{ts,tsx}'], PRISMA, deny('The server never imports components or pages.', '**/_components/**', '@/app/_components/**')),
   {
     files: ['app/_server/data/**/*.ts', 'app/_server/auth/**/*.ts', 'app/_server/db.ts'],
+    rules: { 'no-restricted-imports': ['error', { patterns: [deny('The server never imports components or pages.', '**/_components/**')] }] },
+  },
+  {
+    files: ['app/_server/listen.ts'],
     rules: { 'no-restricted-imports': ['error', { patterns: [deny('The server never imports components or pages.', '**/_components/**')] }] },
   },
   { files: ['app/**/*.{ts,tsx}', 'lib/**/*.ts'], rules: { 'no-restricted-syntax': 'off' } },
