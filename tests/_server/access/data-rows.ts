@@ -10,6 +10,7 @@ import * as passCounts from '@/app/_server/data/pass-counts'
 import * as people from '@/app/_server/data/people'
 import * as photos from '@/app/_server/data/photos'
 import * as program from '@/app/_server/data/program'
+import * as queue from '@/app/_server/data/queue'
 import * as readinessModels from '@/app/_server/data/readiness-models'
 import * as safety from '@/app/_server/data/safety'
 import * as skills from '@/app/_server/data/skills'
@@ -19,7 +20,7 @@ import { db } from '@/app/_server/db'
 import { MODEL_VERSION } from '@/lib/readiness/parameters'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import { inspectionSchema } from '@/lib/schemas/inspection'
-import { attemptSchema } from '@/lib/schemas/test-attempt'
+import { testFormSchema } from '@/lib/schemas/test-form'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, STAFF_OF_CLASS, waitingLook, type DataRow, type Fixture } from './fixture'
@@ -76,6 +77,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'coupon-record.lastPasses': { seenBy: ['student', 'foreign student'], call: (viewer, { school, foreign }) =>
     couponRecord.lastPasses(viewer, viewer.programId === school.programId ? school.exerciseId : foreign.exerciseId) },
   'coupons.couponFrame': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => coupons.couponFrame(viewer, school) },
+  'coupons.findArrived': { seenBy: ['student'], call: (viewer, { couponId }) => coupons.findArrived(viewer, couponId) },
   'coupons.logCoupon': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => logAs(school, viewer, randomUUID()) },
   'exercises.findExercise': {
     seenBy: EVERYONE_HERE, call: (viewer, { school }) => exercises.findExercise(viewer, school.exerciseId),
@@ -184,6 +186,15 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'program.refreshStandings': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => program.refreshStandings(viewer) },
   'program.findProgram': { seenBy: EVERYONE, call: (viewer) => program.findProgram(viewer) },
+  'queue.listQueue': { seenBy: ['instructor'], call: (viewer, { school }) => queue.listQueue(viewer, school.classId) },
+  'queue.queueState': { seenBy: ['instructor'], call: (viewer, { school }) => queue.queueState(viewer, school.classId) },
+  'queue.queueStateNow': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school }) => {
+      const { sessionId } = await startSession(viewer.programId, viewer.personId, null)
+      return queue.queueStateNow({ ...viewer, sessionId }, school.classId)
+    },
+  },
   'readiness-models.findModels': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => readinessModels.findModels(viewer) },
   'readiness-models.adoptModel': {
     seenBy: ['coordinator'], // a version of this program means nothing in another one
@@ -218,10 +229,25 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
       return attempts.listAttempts(viewer, school.people.student)
     },
   },
+  'test-attempts.findAttempt': {
+    seenBy: SEES_COUPON,
+    call: async (viewer, { school }) => attempts.findAttempt(viewer, await attempt(school)),
+  },
+  'test-attempts.listClassAttempts': {
+    seenBy: SEES_COUPON,
+    call: async (viewer, { school }) => {
+      await attempt(school)
+      return attempts.listClassAttempts(viewer, school.classId)
+    },
+  },
+  'test-attempts.listProcessUses': {
+    seenBy: SEES_COUPON,
+    call: (viewer, { school }) => attempts.listProcessUses(viewer, school.people.student, 'FCAW-S'),
+  },
   'test-attempts.recordAttempt': {
     seenBy: ['instructor'],
-    call: (viewer, { school: { classId, exerciseId, people: { student: studentId } } }) => attempts.recordAttempt(viewer, attemptSchema({ locale: 'en', units: 'in' }).parse({
-      id: randomUUID(), classId, exerciseId, studentId, testedOn: '2026-11-20', parts: { visual: 'reject', bends: null, filletBreak: null }, note: '',
+    call: (viewer, { school: { classId, exerciseId, people: { student: studentId } } }) => attempts.recordAttempt(viewer, testFormSchema({ locale: 'en', units: 'in' }).parse({
+      id: randomUUID(), classId, exerciseId, studentId, testedOn: '2026-11-20', parts: { visual: 'reject', bends: null, filletBreak: null, macroetch: null }, plateIdentity: '', wireIdentity: '', note: '',
     })),
   },
   'test-attempts.countFirstAttempts': {
@@ -270,6 +296,7 @@ export const INTERNAL: Readonly<Record<string, string>> = {
   'program.anyProgram': 'says only yes or no',
   'program.copyCriteria': 'part of setting up a program',
   'program.setUpProgram': 'before there is a viewer; the code of the server’s log is the right',
+  'queue.printOfQueue': 'pure: tells one queue from another',
   'readiness-rule.forecastResults': 'part of the skills, after their check',
   'readiness-rule.ruleFor': 'part of the skills and of the refit, after their check',
   'refit-program.proposeModel': 'a job of the server’s own, without a viewer; a coordinator decides on what it proposes',
