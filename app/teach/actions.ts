@@ -4,11 +4,13 @@ import * as z from 'zod'
 import { uuid } from '@/lib/schemas/field'
 import { inspectionKey, inspectionSchema } from '@/lib/schemas/inspection'
 import { writeCode } from '@/lib/schemas/person'
+import { testFormSchema } from '@/lib/schemas/test-form'
 import { action } from '@/app/_server/action'
 import { frameOf } from '@/app/_server/data/coupons'
 import { exerciseOfGradable, submitInspection } from '@/app/_server/data/inspections'
 import { answerLook } from '@/app/_server/data/look-requests'
 import { makeClassCode, resetStudentPassword } from '@/app/_server/data/people'
+import { recordAttempt } from '@/app/_server/data/test-attempts'
 import { notFound } from '@/app/_server/refusal'
 
 /** An instructor's inspection of a coupon, or its correction. */
@@ -38,3 +40,6 @@ export const beenThere = action({ roles: ['instructor'], input: z.strictObject({
   await answerLook(viewer, input)
   return {}
 })
+
+/** A qualification test the viewer witnessed, as typed; judged by the structural code. */
+export const recordTest = action({ roles: ['instructor'], input: (viewer) => testFormSchema(viewer) }, (viewer, input) => recordAttempt(viewer, input))

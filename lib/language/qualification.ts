@@ -20,7 +20,7 @@ export const qualification = messages({
     'breaks-missing': 'The fillet break has not been done.',
     'macroetches-missing': 'The macroetch has not been done.',
 
-    'discontinuity-too-large': 'A discontinuity on the bent face is over {limit} in one direction.',
+    'discontinuity-too-large': 'A discontinuity on the bent face is over {limit}, measured its longest way.',
     'discontinuities-sum-too-large': 'The discontinuities on the bent face add up to more than {limit}.',
     'corner-crack-too-large': 'A crack at the corner is longer than {limit} and shows no slag or fusion fault: the specimen is set aside.',
     'root-not-fused': 'The weld is not fused to the root of the joint.',

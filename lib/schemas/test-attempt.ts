@@ -1,13 +1,9 @@
 import * as z from 'zod'
-import { problems } from '../language/problems'
-import { say } from '../language/say'
-import { textField, uuid, type Reader } from './field'
 
 const size = z.number().nonnegative().finite()
 const seen = z.boolean().nullable()
-const MOST_BENDS = 8
-const MOST_INDICATIONS = 50
-const MOST_NOTE = 2000
+export const MOST_BENDS = 8
+export const MOST_INDICATIONS = 50
 
 /** What was examined in a test attempt, as stored. A part that is null or absent was not part of the test. */
 export const testPartsSchema = z.strictObject({
@@ -24,13 +20,16 @@ export const testPartsSchema = z.strictObject({
 })
 export type TestParts = z.output<typeof testPartsSchema>
 
-/** A test as its witness records it. The id is made by the form, so that sending it twice makes one test; the day has no time. */
-export function attemptSchema(reader: Reader) {
-  return z.strictObject({
-    id: uuid, classId: uuid, studentId: uuid, exerciseId: uuid,
-    testedOn: z.iso.date(say(problems, reader.locale, 'required')).transform((text) => new Date(`${text}T00:00:00Z`)),
-    parts: testPartsSchema,
-    note: textField(reader, MOST_NOTE),
-  })
+/** A test as its witness recorded it, read from the form. The id is made by the form, so that sending it twice makes one test; the day has no time. */
+export type RecordedAttempt = {
+  readonly id: string
+  readonly classId: string
+  readonly studentId: string
+  readonly exerciseId: string
+  readonly testedOn: Date
+  readonly parts: TestParts
+  /** What is stamped on the plate, and the wire or rod as its label names it; null when nobody wrote it down. */
+  readonly plateIdentity: string | null
+  readonly wireIdentity: string | null
+  readonly note: string | null
 }
-export type RecordedAttempt = z.output<ReturnType<typeof attemptSchema>>

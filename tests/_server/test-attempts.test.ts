@@ -12,7 +12,8 @@ import { findReadiness, listClassSkills } from '@/app/_server/data/skills'
 import { listAttempts, recordAttempt } from '@/app/_server/data/test-attempts'
 import { readinessFilter } from '@/lib/readiness/filter'
 import { MODEL_VERSION, SHIPPED_PARAMETERS } from '@/lib/readiness/parameters'
-import { attemptSchema, testPartsSchema, type TestParts } from '@/lib/schemas/test-attempt'
+import { testPartsSchema } from '@/lib/schemas/test-attempt'
+import { testFormSchema, type TestPartsForm } from '@/lib/schemas/test-form'
 
 let database: TestDatabase
 let school: School
@@ -26,12 +27,12 @@ beforeEach(async () => {
 })
 
 const NOW = new Date('2026-11-25T18:00:00Z')
-const bends = { visual: null, bends: null, filletBreak: null }
-const broken = (over: Partial<NonNullable<TestParts['filletBreak']>> = {}): TestParts => ({ ...bends, visual: 'accept', filletBreak: { foldedFlat: false, rootFused: true, inclusionsMm: [1], ...over } })
+const nothing: TestPartsForm = { visual: '', bends: null, filletBreak: null, macroetch: null }
+const broken = (over: Partial<NonNullable<TestPartsForm['filletBreak']>> = {}): TestPartsForm => ({ ...nothing, visual: 'accept', filletBreak: { foldedFlat: 'no', rootFused: 'yes', inclusions: ['1 mm'], ...over } })
 const form = (over: Record<string, unknown> = {}) => ({
-  id: randomUUID(), classId: school.classId, studentId: school.people.student, exerciseId: school.exerciseId, testedOn: '2026-11-20', parts: broken(), note: '', ...over,
+  id: randomUUID(), classId: school.classId, studentId: school.people.student, exerciseId: school.exerciseId, testedOn: '2026-11-20', parts: broken(), plateIdentity: '', wireIdentity: '', note: '', ...over,
 })
-const record = (over: Record<string, unknown> = {}, viewer = instructor) => recordAttempt(viewer, attemptSchema(instructor).parse(form(over)), NOW)
+const record = (over: Record<string, unknown> = {}, viewer = instructor) => recordAttempt(viewer, testFormSchema(instructor).parse(form(over)), NOW)
 const beads = (...days: number[]): Bead[] => days.map((day, index) => ({ on: `2026-11-${String(day).padStart(2, '0')}`, widthMm: index % 3 === 1 ? 7.2 : 6.3 }))
 const attempt = (id: string) => db().testAttempt.findFirstOrThrow({ where: { id } })
 const count = () => db().testAttempt.count({ where: { programId: school.programId } })
@@ -84,32 +85,32 @@ describe('the forecast', () => {
 
 describe('the result', () => {
   it('comes from what was examined, not from the form', async () => {
-    const failed = await record({ parts: broken({ rootFused: false }) })
+    const failed = await record({ parts: broken({ rootFused: 'no' }) })
     expect(failed).toMatchObject({ passed: false, created: true })
-    expect(testPartsSchema.parse((await attempt(failed.id)).parts)).toEqual(broken({ rootFused: false }))
-    expect(await record({ parts: { ...bends, visual: 'reject' } })).toMatchObject({ passed: false })
-    expect(attemptSchema(instructor).safeParse(form({ passed: true })).success).toBe(false)
+    expect(testPartsSchema.parse((await attempt(failed.id)).parts)).toEqual({ visual: 'accept', bends: null, filletBreak: { foldedFlat: false, rootFused: false, inclusionsMm: [1] }, macroetch: null })
+    expect(await record({ parts: { ...nothing, visual: 'reject' } })).toMatchObject({ passed: false })
+    expect(testFormSchema(instructor).safeParse(form({ passed: true })).success).toBe(false)
   })
 
   it('is refused while something was not examined or a specimen is to be replaced, with the reason at the field', async () => {
-    const corner = { face: 'root', indications: [{ sizeMm: 9, corner: true, fromSlagOrFusion: false }] }
-    await expect(record({ parts: { ...bends, visual: 'accept' } })).rejects.toMatchObject({ code: 'INVALID', message: 'Incomplete. The fillet break has not been done.', fields: { parts: 'The fillet break has not been done.' } })
-    await expect(record({ parts: { ...broken(), visual: null } })).rejects.toMatchObject({ code: 'INVALID' })
-    await expect(record({ parts: { ...bends, visual: 'accept', bends: [corner, { face: 'root', indications: [] }] } })).rejects.toMatchObject({ code: 'INVALID', message: expect.stringContaining('another one') })
+    const corner = { face: 'root', indications: [{ size: '9 mm', corner: true, fromSlagOrFusion: false }] }
+    await expect(record({ parts: { ...nothing, visual: 'accept' } })).rejects.toMatchObject({ code: 'INVALID', message: 'Incomplete. The fillet break has not been done.', fields: { parts: 'The fillet break has not been done.' } })
+    await expect(record({ parts: { ...broken(), visual: '' } })).rejects.toMatchObject({ code: 'INVALID' })
+    await expect(record({ parts: { ...nothing, visual: 'accept', bends: [corner, { face: 'root', indications: [] }] } })).rejects.toMatchObject({ code: 'INVALID', message: expect.stringContaining('another one') })
     expect(await count()).toBe(0)
   })
 
   it('of a day to come is refused, by the calendar of the program’s place', async () => {
     await expect(record({ testedOn: '2026-11-26' })).rejects.toMatchObject({ code: 'INVALID', fields: { testedOn: expect.stringContaining('future') } })
     // 02:00 in London on the 26th is still the 25th in Chicago.
-    const input = () => attemptSchema(instructor).parse(form({ testedOn: '2026-11-26' }))
+    const input = () => testFormSchema(instructor).parse(form({ testedOn: '2026-11-26' }))
     await expect(recordAttempt(instructor, input(), new Date('2026-11-26T02:00:00Z'))).rejects.toMatchObject({ code: 'INVALID' })
     expect(await recordAttempt(instructor, input(), new Date('2026-11-26T07:00:00Z'))).toMatchObject({ created: true })
   })
 
   it('cannot be garbage', () => {
-    for (const bad of [{ testedOn: '2026-02-30' }, { testedOn: 'yesterday' }, { parts: { ...bends, extra: 1 } }, { parts: broken({ inclusionsMm: [-1] }) }, { parts: broken({ inclusionsMm: [Infinity] }) }, { note: 'x'.repeat(3000) }, { studentId: 'me' }]) {
-      expect(attemptSchema(instructor).safeParse(form(bad)).success, JSON.stringify(bad)).toBe(false)
+    for (const bad of [{ testedOn: '2026-02-30' }, { testedOn: 'yesterday' }, { parts: { ...nothing, extra: 1 } }, { parts: broken({ inclusions: ['-1'] }) }, { parts: broken({ inclusions: ['1e999'] }) }, { note: 'x'.repeat(3000) }, { studentId: 'me' }]) {
+      expect(testFormSchema(instructor).safeParse(form(bad)).success, JSON.stringify(bad)).toBe(false)
     }
   })
 })
@@ -117,7 +118,7 @@ describe('the result', () => {
 describe('recording', () => {
   it('carries a failed test to the standing, and shows it in the record', async () => {
     await practised(school, school.people.student, beads(9, 10, 11, 12, 16))
-    const { id } = await record({ parts: broken({ rootFused: false }), note: '  Root missed at the start. ' })
+    const { id } = await record({ parts: broken({ rootFused: 'no' }), note: '  Root missed at the start. ' })
     const { assessment } = (await findReadiness(instructor, key(), NOW))!
     expect(assessment).toMatchObject({ reasons: expect.arrayContaining(['failed-test-needs-coupons']), resultsUsed: 1 })
     const stored = await db().skillSummary.findFirstOrThrow({ where: key() })
@@ -132,7 +133,7 @@ describe('recording', () => {
   })
 
   it('twice with one id makes one test', async () => {
-    const input = attemptSchema(instructor).parse(form())
+    const input = testFormSchema(instructor).parse(form())
     expect(await recordAttempt(instructor, input, NOW)).toMatchObject({ created: true })
     expect(await recordAttempt(instructor, input, NOW)).toMatchObject({ id: input.id, created: false, passed: true })
     await expect(recordAttempt(instructor, { ...input, studentId: school.people.classmate }, NOW)).rejects.toMatchObject({ code: 'NOT_FOUND' })

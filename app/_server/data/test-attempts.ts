@@ -3,10 +3,11 @@ import { problems } from '@/lib/language/problems'
 import { qualification } from '@/lib/language/qualification'
 import { say } from '@/lib/language/say'
 import { judgeTestParts } from '@/lib/qualification/class-test'
+import type { ProcessUse } from '@/lib/qualification/continuity'
 import type { TestOutcome } from '@/lib/qualification/test-result'
 import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
 import { explainQualificationReason } from '@/lib/reports/explain-qualification'
-import type { RecordedAttempt } from '@/lib/schemas/test-attempt'
+import { testPartsSchema, type RecordedAttempt, type TestParts } from '@/lib/schemas/test-attempt'
 import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -34,6 +35,72 @@ export async function listAttempts(viewer: Viewer, studentId: string): Promise<T
     select: { id: true, exerciseId: true, testedOn: true, passed: true, forecast: true, note: true, exercise: { select: { title: true } } },
   })
   return rows.map(({ exercise, ...row }) => ({ ...row, exerciseTitle: exercise.title }))
+}
+
+/** A recorded test whole, with what it was welded as and what of the student's practice counts as use of the process. */
+export type AttemptDetail = {
+  readonly id: string
+  readonly student: { readonly id: string; readonly name: string }
+  readonly witness: string
+  readonly classId: string
+  readonly className: string
+  readonly exercise: ExerciseRecord
+  readonly testedOn: Date
+  readonly passed: boolean
+  readonly parts: TestParts
+  readonly plateIdentity: string | null
+  readonly wireIdentity: string | null
+  readonly note: string | null
+  readonly forecast: number | null
+}
+
+const fullName = ({ givenName, familyName }: { givenName: string; familyName: string }): string => `${givenName} ${familyName}`
+
+/** One test, or null when it does not exist or is not the viewer's to see. */
+export async function findAttempt(viewer: Viewer, id: string): Promise<AttemptDetail | null> {
+  const names = { select: { id: true, givenName: true, familyName: true } }
+  const row = await db().testAttempt.findFirst({
+    where: { programId: viewer.programId, id, student: studentScope(viewer) },
+    include: { exercise: true, student: names, witness: names, class: { select: { name: true } } },
+  })
+  if (!row) return null
+  return {
+    id, student: { id: row.student.id, name: fullName(row.student) }, witness: fullName(row.witness), classId: row.classId, className: row.class.name,
+    exercise: toExercise(row.exercise), testedOn: row.testedOn, passed: row.passed, parts: testPartsSchema.parse(row.parts),
+    plateIdentity: row.plateIdentity, wireIdentity: row.wireIdentity, note: row.note, forecast: row.forecast,
+  }
+}
+
+/** More days of welding than a school's record of one student holds. */
+const MOST_USES = 2000
+
+/** The days on which a student used a process, by coupons received and tests taken, newest first. Empty when the student is not the viewer's to see. */
+export async function listProcessUses(viewer: Viewer, studentId: string, process: string): Promise<ProcessUse[]> {
+  const where = { programId: viewer.programId, studentId, student: studentScope(viewer), exercise: { process } }
+  const [coupons, tests] = await Promise.all([
+    db().coupon.findMany({ where, orderBy: { receivedAt: 'desc' }, take: MOST_USES, select: { receivedAt: true } }),
+    db().testAttempt.findMany({ where, orderBy: { testedOn: 'desc' }, take: MOST_USES, select: { testedOn: true } }),
+  ])
+  return [...coupons.map(({ receivedAt }) => ({ process, on: receivedAt })), ...tests.map(({ testedOn }) => ({ process, on: testedOn }))]
+}
+
+export type ClassAttempt = TestAttemptRecord & { readonly studentId: string; readonly student: string }
+
+/** More tests than one class takes. */
+const MOST_CLASS_TESTS = 200
+
+/** The tests of a class, latest first. Empty when the class is not the viewer's to see, or for a student of it. */
+export async function listClassAttempts(viewer: Viewer, classId: string): Promise<ClassAttempt[]> {
+  const rows = await db().testAttempt.findMany({
+    where: { programId: viewer.programId, classId, class: classScope(viewer), student: studentScope(viewer) },
+    orderBy: [{ testedOn: 'desc' }, { createdAt: 'desc' }],
+    take: MOST_CLASS_TESTS,
+    select: {
+      id: true, exerciseId: true, testedOn: true, passed: true, forecast: true, note: true, studentId: true,
+      exercise: { select: { title: true } }, student: { select: { givenName: true, familyName: true } },
+    },
+  })
+  return rows.map(({ exercise, student, ...row }) => ({ ...row, exerciseTitle: exercise.title, student: fullName(student) }))
 }
 
 export type AttemptCount = { readonly classId: string; readonly exerciseId: string; readonly passed: number; readonly attempts: number }
@@ -113,7 +180,7 @@ export type AttemptOutcome = { readonly id: string; readonly passed: boolean; re
  */
 export async function recordAttempt(viewer: Viewer, input: RecordedAttempt, now = new Date()): Promise<AttemptOutcome> {
   const { programId, personId, locale } = viewer
-  const { id, classId, studentId, exerciseId, testedOn, parts, note } = input
+  const { id, classId, studentId, exerciseId, testedOn, parts, plateIdentity, wireIdentity, note } = input
   const exercise = await exerciseToTest(viewer, input)
   const { units, timeZone } = await db().program.findUniqueOrThrow({ where: { id: programId }, select: { units: true, timeZone: true } })
   const testDay = dayOfDate(testedOn)
@@ -133,7 +200,7 @@ export async function recordAttempt(viewer: Viewer, input: RecordedAttempt, now 
       const said = await forecastFor(tx, skill, testDay)
       await tx.testAttempt.create({
         data: {
-          programId, id, classId, studentId, exerciseId, exerciseVersion: exercise.version, witnessId: personId, testedOn, passed, parts, note,
+          programId, id, classId, studentId, exerciseId, exerciseVersion: exercise.version, witnessId: personId, testedOn, passed, parts, plateIdentity, wireIdentity, note,
           forecast: said?.forecast ?? null, modelVersion: said?.modelVersion ?? null,
         },
       })

@@ -74,4 +74,11 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'teach.beenThere': { allowed: ['instructor'], call: async ({ school }) => teach.beenThere({ lookId: await waitingLook(school) }) },
   'teach.newClassCode': { allowed: ['instructor'], call: ({ school }) => teach.newClassCode({ classId: school.classId }) },
   'teach.resetPassword': { allowed: ['instructor'], fresh: true, call: ({ school }) => teach.resetPassword({ studentId: school.people.student }) },
+  'teach.recordTest': {
+    allowed: ['instructor'],
+    call: ({ school: { classId, exerciseId, people } }) => teach.recordTest({
+      id: randomUUID(), classId, exerciseId, studentId: people.student, testedOn: '2026-11-20', plateIdentity: '', wireIdentity: '', note: '',
+      parts: { visual: 'reject', bends: null, filletBreak: null, macroetch: null },
+    }),
+  },
 }

@@ -273,11 +273,12 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
 }
 
-async function attempt(school: Fixture['school']): Promise<void> {
+async function attempt(school: Fixture['school']): Promise<string> {
   const { programId, classId, exerciseId, people: { student: studentId, instructor: witnessId } } = school
-  await db().testAttempt.create({
+  const { id } = await db().testAttempt.create({
     data: { programId, classId, studentId, exerciseId, exerciseVersion: 1, witnessId, testedOn: new Date('2026-11-20'), passed: true, parts: { visual: 'accept', bends: null, filletBreak: null } },
   })
+  return id
 }
 
 /** Exports no request reaches on its own: each is called by a function of the matrix, inside its check. The reason stands beside it. */
