@@ -2,6 +2,7 @@ import 'server-only'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
 import { shortTitle } from '@/lib/procedure/exercise'
+import { isBehind, nextUp } from '@/lib/readiness/next-up'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { formatTotalTime, seconds } from '@/lib/units/duration'
 import type { Viewer } from '../auth/viewer'
@@ -30,20 +31,6 @@ export async function studentHome(viewer: Viewer): Promise<StudentHome> {
   const coupons = skills.reduce((sum, skill) => sum + skill.couponCount, 0)
   const time = formatTotalTime(seconds(skills.reduce((sum, skill) => sum + skill.arcSeconds, 0)))
   return { classes: shown, totals: say(learn, viewer.locale, 'totals', { coupons, time }) }
-}
-
-/** Readiness fades; that it was once reached is enough to go on. */
-const isBehind = (skill: SkillRecord | undefined): boolean => skill?.advice === 'test' || skill?.advice === 'stale'
-
-type Ranked = { readonly row: ExerciseRow; readonly skill: SkillRecord | undefined }
-
-/** What to go on with: the exercise last welded, until a test makes sense in it; then the first one not started after it. */
-function nextUp(rows: readonly Ranked[]): Ranked | null {
-  const time = ({ skill }: Ranked): number => skill?.lastCouponAt?.getTime() ?? -Infinity
-  const last = rows.reduce<Ranked | null>((latest, each) => (time(each) > (latest ? time(latest) : -Infinity) ? each : latest), null)
-  if (!last) return rows[0] ?? null
-  if (!isBehind(last.skill)) return last
-  return rows.slice(rows.indexOf(last) + 1).find(({ skill }) => !skill) ?? rows.find(({ skill }) => !isBehind(skill)) ?? last
 }
 
 function studentClass(
