@@ -8,7 +8,7 @@ import type { LengthUnit } from '../units/length'
 import type { BeadStripInput } from './bead-strip'
 import type { FilletSectionInput } from './fillet-section'
 import { ruleName } from './rule-names'
-import { scorecardView, type ScorecardView } from './scorecard-view'
+import { scorecardView, type ScorecardReader, type ScorecardView } from './scorecard-view'
 
 /** What every picture and table of one inspection is drawn from. */
 export type LookInput = {
@@ -17,6 +17,8 @@ export type LookInput = {
   readonly scorecard: Scorecard
   readonly criteria: CriteriaSet
   readonly reader: { readonly units: LengthUnit; readonly locale: Locale }
+  /** The instructor's own verdict over the computed one. */
+  readonly override?: ScorecardReader['override']
 }
 
 /** One inspection of a coupon, ready to show: the scorecard in words, the strip, and the section of its worst station. */
@@ -31,7 +33,7 @@ export function lookView(input: LookInput): LookView {
   const { exercise, inspection, scorecard, criteria, reader } = input
   const weld = weldOfExercise(exercise)
   return {
-    scorecard: scorecardView(scorecard, { ...reader, weld, inspection, criteria }),
+    scorecard: scorecardView(scorecard, { ...reader, weld, inspection, criteria, override: input.override ?? null }),
     strip: stripOf(input),
     section: exercise.weldType === 'fillet' ? sectionOf(input) : null,
   }

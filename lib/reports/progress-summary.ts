@@ -87,7 +87,7 @@ export type OnTheSheet = {
   readonly noteLines: number
   readonly footLines: number
   readonly defects: number
-  /** Coupons that could be drawn, and whether some were only looked at by the student, which is said under the strips. */
+  /** Coupons that could be drawn, and whether some were only looked at by the student, or decided, which is said under the strips. */
   readonly coupons: number
   readonly ownLooks: boolean
 }

@@ -1,7 +1,8 @@
+import { gradingWords } from '../language/grading'
 import { print } from '../language/print'
 import { say, type Locale } from '../language/say'
 import { scorecardWords } from '../language/scorecard'
-import type { Evidence, JudgedCoupon, LeftOut } from '../readiness/coupons-from-records'
+import { isOverridden, type Evidence, type JudgedCoupon, type LeftOut } from '../readiness/coupons-from-records'
 import type { Finding, Scorecard, Verdict } from '../scoring/types'
 import type { LengthUnit } from '../units/length'
 import { dateText } from './dates'
@@ -35,9 +36,7 @@ export function evidenceRows(judged: readonly JudgedCoupon[], firstNumber: numbe
     return {
       number: firstNumber + each.index,
       date: dateText(new Date(coupon.day * MS_PER_DAY), reader.locale, 'UTC'),
-      by: lead.by === 'self'
-        ? say(print, reader.locale, 'bySelf', { weight: (coupon.weight ?? 1).toFixed(2) })
-        : say(print, reader.locale, lead.by === 'second' ? 'bySecond' : 'byInstructor'),
+      by: isOverridden(lead) ? say(gradingWords, reader.locale, 'byDecisionEvidence') : by(each, reader.locale),
       verdict,
       verdictWord: say(scorecardWords, reader.locale, verdict),
       closest: worstRule !== null && coupon.worstMargin !== undefined
@@ -46,6 +45,11 @@ export function evidenceRows(judged: readonly JudgedCoupon[], firstNumber: numbe
       yesNo: coupon.attributesGood === undefined ? '–' : say(print, reader.locale, coupon.attributesGood ? 'allGood' : 'notAll'),
     }
   })
+}
+
+function by({ lead, coupon }: JudgedCoupon, locale: Locale): string {
+  if (lead.by === 'self') return say(print, locale, 'bySelf', { weight: (coupon.weight ?? 1).toFixed(2) })
+  return say(print, locale, lead.by === 'second' ? 'bySecond' : 'byInstructor')
 }
 
 function closestMargin({ findings }: Scorecard, rule: string, reader: Reader): string {

@@ -1,6 +1,8 @@
 import type { CriteriaSet } from '../criteria/types'
+import { gradingWords } from '../language/grading'
 import { scorecardWords } from '../language/scorecard'
 import { say, type Locale } from '../language/say'
+import { standingVerdict, type DecidedVerdict } from '../scoring/override'
 import type { Finding, FindingVerdict, Inspection, Scorecard, Verdict, Weld } from '../scoring/types'
 import type { SourceStatus } from '../source'
 import { formatBesideLimit, formatForReader } from '../units/display'
@@ -15,6 +17,7 @@ export type ScorecardReader = {
   readonly weld: Weld
   readonly inspection: Inspection
   readonly criteria: CriteriaSet
+  readonly override?: { readonly verdict: DecidedVerdict; readonly reason: string; readonly by: string; readonly at: Date } | null
 }
 
 /** One rule as a row: what it is, what was read, what is allowed, how far inside, in a sentence, and by whose word. */
@@ -33,9 +36,26 @@ export type ScorecardLine = {
   readonly sourceStatusWord: string
 }
 
+/** An instructor's own verdict over the computed one, in the reader's words. */
+export type DecisionView = {
+  /** 'By the instructor’s decision' */
+  readonly title: string
+  /** 'The readings by themselves: Reject.' */
+  readonly computed: string
+  /** 'Accept, by the instructor’s decision; the readings by themselves: Reject', where there is one line for it. */
+  readonly line: string
+  readonly reason: string
+  readonly by: string
+  readonly at: Date
+}
+
 export type ScorecardView = {
+  /** The verdict that stands: the instructor's decision where there is one. */
   readonly verdict: Verdict
   readonly verdictWord: string
+  /** What the criteria make of the readings; the mark and the lines are of it. */
+  readonly computed: Verdict
+  readonly decision: DecisionView | null
   readonly mark: number | null
   readonly criteriaTitle: string
   readonly lines: readonly ScorecardLine[]
@@ -48,12 +68,24 @@ export function scorecardView(scorecard: Scorecard, reader: ScorecardReader): Sc
   const rank: Readonly<Record<FindingVerdict, number>> = { reject: 0, 'not-measured': 1, accept: 2, 'not-applicable': 3 }
   const lines = scorecard.findings.map((finding) => line(finding, reader)).sort((a, b) => rank[a.verdict] - rank[b.verdict])
   return {
-    verdict: scorecard.verdict,
-    verdictWord: say(scorecardWords, reader.locale, scorecard.verdict),
+    verdict: standingVerdict(scorecard.verdict, reader.override ?? null),
+    verdictWord: say(scorecardWords, reader.locale, standingVerdict(scorecard.verdict, reader.override ?? null)),
+    computed: scorecard.verdict,
+    decision: decisionView(scorecard.verdict, reader),
     mark: scorecard.mark,
     criteriaTitle: reader.criteria.title,
     lines,
     fromMemory: lines.some((each) => each.sourceStatus === 'memory' && each.verdict !== 'not-applicable'),
+  }
+}
+
+function decisionView(computed: Verdict, { override, locale }: ScorecardReader): DecisionView | null {
+  if (!override) return null
+  const word = say(scorecardWords, locale, computed)
+  return {
+    title: say(gradingWords, locale, 'byDecision'), computed: say(gradingWords, locale, 'computedWas', { verdict: word }),
+    line: say(gradingWords, locale, 'decidedOver', { verdict: say(scorecardWords, locale, override.verdict), computed: word }),
+    reason: override.reason, by: override.by, at: override.at,
   }
 }
 

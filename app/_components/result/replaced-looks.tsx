@@ -14,7 +14,7 @@ export function ReplacedLooks({ looks, locale }: { readonly looks: readonly Repl
       <ul className="mt-2 list-disc pl-5">
         {looks.map(({ key, title, inspector, when, scorecard }) => (
           <li key={key}>
-            {title}: {scorecard.verdictWord}, {scorecard.mark === null ? say(scorecardWords, locale, 'noMark') : `${say(scorecardWords, locale, 'mark')} ${scorecard.mark}`} ({inspector}, {when})
+            {title}: {scorecard.decision?.line ?? scorecard.verdictWord}, {scorecard.mark === null ? say(scorecardWords, locale, 'noMark') : `${say(scorecardWords, locale, 'mark')} ${scorecard.mark}`} ({inspector}, {when})
           </li>
         ))}
       </ul>

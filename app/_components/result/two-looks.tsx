@@ -63,7 +63,7 @@ function Verdict({ card }: { readonly card: ScorecardView }) {
   return (
     <span className="flex items-center gap-2">
       <VerdictMark verdict={card.verdict} size="small" />
-      <span className="font-bold">{card.verdictWord}{card.mark !== null && `, ${card.mark}`}</span>
+      <span className="font-bold">{card.verdictWord}{card.mark !== null && `, ${card.mark}`}{card.decision && <span className="block text-base font-normal">{card.decision.title}</span>}</span>
     </span>
   )
 }

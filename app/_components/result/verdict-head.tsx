@@ -1,3 +1,4 @@
+import { gradingWords } from '@/lib/language/grading'
 import { scorecardWords } from '@/lib/language/scorecard'
 import { say, type Locale } from '@/lib/language/say'
 import type { ScorecardView } from '@/lib/reports/scorecard-view'
@@ -9,6 +10,7 @@ export function VerdictHead({ card, locale }: { readonly card: ScorecardView; re
     <div className="flex flex-wrap items-end justify-between gap-4">
       <div>
         <VerdictWord verdict={card.verdict} word={card.verdictWord} size="large" />
+        {card.decision && <p className="mt-2 max-w-prose"><span className="font-bold">{card.decision.title}.</span> {card.decision.computed} {say(gradingWords, locale, 'reason', { reason: card.decision.reason })} ({card.decision.by}) {card.mark !== null && say(gradingWords, locale, 'markStays')}</p>}
         {card.verdict === 'incomplete' && <p className="mt-2 max-w-prose">{say(scorecardWords, locale, 'incompleteWhy')}</p>}
       </div>
       <p className="text-right">

@@ -2,6 +2,7 @@ import 'server-only'
 import { POLARITIES } from '@/lib/procedure/process'
 import type { PassSettings } from '@/lib/procedure/booth-card'
 import { readStoredReadings, type StoredReadings } from '@/lib/schemas/readings'
+import type { DecidedVerdict } from '@/lib/scoring/override'
 import type { Scorecard, Verdict } from '@/lib/scoring/types'
 import type { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
@@ -23,7 +24,11 @@ export type InspectionRecord = {
   readonly superseded: boolean
   readonly readings: StoredReadings
   readonly scorecard: Scorecard
+  /** The instructor's own verdict over the computed one, where one was decided. */
+  readonly override: OverrideRecord | null
 }
+
+export type OverrideRecord = { readonly verdict: DecidedVerdict; readonly reason: string; readonly by: string; readonly at: Date }
 
 /** One line of a list of coupons. */
 export type CouponLine = {
@@ -54,7 +59,7 @@ export type CouponRecord = CouponLine & {
 const inspectionSelect = {
   include: {
     inspector: { select: { givenName: true, familyName: true } },
-    scorecard: { include: { findings: true } },
+    scorecard: { include: { findings: true, override: { include: { by: { select: { givenName: true, familyName: true } } } } } },
   },
   orderBy: { submittedAt: 'asc' },
 } as const
@@ -83,11 +88,15 @@ async function toInspections(programId: string, rows: Row['inspections']): Promi
     records.push({
       id: row.id, kind: row.kind, revision: row.revision, submittedAt: row.submittedAt, superseded: row.supersededAt !== null,
       inspector: `${row.inspector.givenName} ${row.inspector.familyName}`,
-      readings: readStoredReadings(row.readings), scorecard: toScorecard(row.scorecard, criteria),
+      readings: readStoredReadings(row.readings), scorecard: toScorecard(row.scorecard, criteria), override: toOverride(row.scorecard.override),
     })
   }
   return records
 }
+
+type OverrideRow = NonNullable<Row['inspections'][number]['scorecard']>['override']
+const toOverride = (row: OverrideRow): OverrideRecord | null =>
+  row && row.verdict !== 'incomplete' ? { verdict: row.verdict, reason: row.reason, by: `${row.by.givenName} ${row.by.familyName}`, at: row.createdAt } : null
 
 async function toCoupon(row: Row): Promise<CouponRecord> {
   return {
@@ -154,7 +163,7 @@ export async function listBlindWaiting(viewer: Viewer, key: { classId: string; e
 
 export type StoryCoupon = CouponLine & {
   /** The inspection that counts: the instructor's if there is one, else the student's own; null for others while a coupon waits for their look. */
-  readonly counts: { readonly kind: InspectionKind; readonly readings: StoredReadings; readonly scorecard: Scorecard } | null
+  readonly counts: Pick<InspectionRecord, 'kind' | 'readings' | 'scorecard' | 'override'> | null
   readonly exercise: ExerciseRecord
 }
 
@@ -183,6 +192,7 @@ export type WaitingCoupon = {
   readonly id: string
   readonly booth: number | null
   readonly student: { readonly id: string; readonly name: string }
+  readonly exerciseId: string
   readonly exerciseTitle: string
   readonly number: number
   readonly since: Date
@@ -190,13 +200,13 @@ export type WaitingCoupon = {
 }
 
 /** Who has a waiting coupon open for grading now. */
-export type TakenBy = { readonly name: string; readonly self: boolean } | null
+export type TakenBy = { readonly name: string; readonly self: boolean; readonly since: Date } | null
 
 type TakenRow = { readonly takenById: string | null; readonly takenAt: Date | null; readonly takenBy: { readonly givenName: string; readonly familyName: string } | null }
 
 function takenOf(viewer: Viewer, { takenBy, takenAt, takenById }: TakenRow): TakenBy {
   const stillTaken = new Date(Date.now() - TAKEN_MINUTES * 60 * 1000)
-  return takenBy && takenAt && takenAt > stillTaken ? { name: `${takenBy.givenName} ${takenBy.familyName}`, self: takenById === viewer.personId } : null
+  return takenBy && takenAt && takenAt > stillTaken ? { name: `${takenBy.givenName} ${takenBy.familyName}`, self: takenById === viewer.personId, since: takenAt } : null
 }
 
 /** Coupons of a taught class that wait for an inspection, longest waiting first. */

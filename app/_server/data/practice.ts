@@ -20,7 +20,7 @@ const MOST_COUPONS = 200
 
 const couponSelect = {
   receivedAt: true, weldedAt: true, verdict: true, mark: true, selfVerdict: true, selfMark: true,
-  inspections: { where: { supersededAt: null }, select: { id: true, kind: true, scorecard: { select: { verdict: true } } } },
+  inspections: { where: { supersededAt: null }, select: { id: true, kind: true, scorecard: { select: { verdict: true, override: { select: { verdict: true } } } } } },
 } as const
 
 type CouponRow = Prisma.CouponGetPayload<{ select: typeof couponSelect }>
@@ -71,8 +71,12 @@ export async function practiceOf(tx: Transaction, key: SkillKey, timeZone: strin
 
 /** An inspection without its findings: enough for who leads and what was decided, not for margins. */
 function outlined({ kind, scorecard }: CouponRow['inspections'][number]): InspectionRecord | null {
-  return scorecard && { by: kind, scorecard: { criteriaId: '', scoringVersion: '', verdict: scorecard.verdict, mark: null, findings: [] }, criteria: { rules: [] } }
+  return scorecard && { by: kind, ...statedOf(scorecard.override), scorecard: { criteriaId: '', scoringVersion: '', verdict: scorecard.verdict, mark: null, findings: [] }, criteria: { rules: [] } }
 }
+
+/** An instructor's own verdict over the computed one, as the library reads it: it counts, without margins. */
+const statedOf = (override: { readonly verdict: 'accept' | 'reject' | 'incomplete' } | null): Pick<InspectionRecord, 'stated'> =>
+  override && override.verdict !== 'incomplete' ? { stated: override.verdict } : {}
 
 export type WholeEvidence = {
   /** `index` counts from the first coupon that was read. */
@@ -98,14 +102,14 @@ export async function evidenceOf(tx: Transaction, practice: Practice, from = 0):
   return { evidence: couponsFromRecords(records, outline.trust), corrected: stations.size > 0 }
 }
 
-type Scored = { readonly scorecard: Scorecard; readonly criteria: CriteriaSet }
+type Scored = { readonly scorecard: Scorecard; readonly criteria: CriteriaSet; readonly stated?: 'accept' | 'reject' }
 
 async function scorecardsOf(tx: Transaction, programId: string, ids: readonly string[]): Promise<ReadonlyMap<string, Scored>> {
-  const found = await tx.scorecard.findMany({ where: { programId, inspectionId: { in: [...ids] } }, include: { findings: true } })
+  const found = await tx.scorecard.findMany({ where: { programId, inspectionId: { in: [...ids] } }, include: { findings: true, override: { select: { verdict: true } } } })
   const scored = new Map<string, Scored>()
   for (const row of found) {
     const criteria = await criteriaSet(programId, row.criteriaId, row.criteriaVersion, tx)
-    scored.set(row.inspectionId, { scorecard: toScorecard(row, criteria), criteria })
+    scored.set(row.inspectionId, { scorecard: toScorecard(row, criteria), criteria, ...statedOf(row.override) })
   }
   return scored
 }
@@ -136,9 +140,10 @@ async function stationCounts(tx: Transaction, practice: Practice, from: number, 
 
 /**
  * Tells whether the first `count` judged coupons are those that a stored belief rests on: the same looks at them, on the same days, with
- * the same weights, judged and read in the same way. Looks and criteria never change under their ids, so no margin has to be read.
+ * the same weights, judged and read in the same way. Looks and criteria never change under their ids, so no margin has to be read; a verdict
+ * may be decided over a look that stays, so the verdicts that count are part of it.
  */
 export function printOf({ outline, leads, stationsAsked }: Practice, model: string, count: number): string {
-  const coupons = outline.judged.slice(0, count).map(({ coupon }, index) => [leads[index], coupon.day, coupon.weight ?? 1])
+  const coupons = outline.judged.slice(0, count).map(({ coupon }, index) => [leads[index], coupon.day, coupon.weight ?? 1, coupon.accepted])
   return createHash('sha256').update(JSON.stringify([model, SCORING_VERSION, stationsAsked, coupons])).digest('base64url')
 }

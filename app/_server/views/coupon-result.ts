@@ -11,6 +11,7 @@ import { findCoupon, type CouponRecord, type InspectionRecord } from '../data/co
 import { criteriaSet } from '../data/criteria'
 
 export type CouponLook = LookView & {
+  readonly id: string
   readonly kind: InspectionRecord['kind']
   readonly title: string
   readonly inspector: string
@@ -58,9 +59,9 @@ async function lookOf(viewer: Viewer, record: CouponRecord, inspection: Inspecti
   const own = record.student.id === viewer.personId
   const title = say(scorecardWords, viewer.locale, inspection.kind === 'self' && !own ? 'selfOther' : inspection.kind)
   const view = lookView({
-    exercise, inspection: inspection.readings.inspection, scorecard: inspection.scorecard, criteria, reader: { units: viewer.units, locale: viewer.locale },
+    exercise, inspection: inspection.readings.inspection, scorecard: inspection.scorecard, override: inspection.override, criteria, reader: { units: viewer.units, locale: viewer.locale },
   })
-  return { ...view, kind: inspection.kind, title, inspector: inspection.inspector, at: inspection.submittedAt, revision: inspection.revision }
+  return { ...view, id: inspection.id, kind: inspection.kind, title, inspector: inspection.inspector, at: inspection.submittedAt, revision: inspection.revision }
 }
 
 async function adviceOf(viewer: Viewer, record: CouponRecord, inspection: InspectionRecord): Promise<AdviceText[]> {

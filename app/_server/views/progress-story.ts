@@ -1,7 +1,7 @@
 import 'server-only'
+import { gradingWords } from '@/lib/language/grading'
 import { print } from '@/lib/language/print'
 import { say, type Locale } from '@/lib/language/say'
-import { scorecardWords } from '@/lib/language/scorecard'
 import type { BeadStripInput } from '@/lib/reports/bead-strip'
 import { defectsThenAndNow, everyKth, type SummaryRoom } from '@/lib/reports/progress-summary'
 import { ruleName } from '@/lib/reports/rule-names'
@@ -36,18 +36,20 @@ export async function drawnOf(viewer: Viewer, exercise: ExerciseRecord, story: S
   return { seen, defects }
 }
 
-export type SummaryStrips = { readonly stripsTitle: string; readonly strips: readonly SummaryStrip[]; readonly ownLooks: string | null }
+export type SummaryStrips = { readonly stripsTitle: string; readonly strips: readonly SummaryStrip[]; readonly ownLooks: string | null; readonly decided: string | null }
 
 /** As many of the strips as there is room for, every k-th, with what they are in words. */
 export function stripsOf(seen: readonly Seen[], room: SummaryRoom, locale: Locale): SummaryStrips {
   const { k, shown } = everyKth(seen, room.strips)
+  const decided = shown.filter(({ counts }) => counts.override !== null).length
   const own = shown.filter(({ counts }) => counts.kind === 'self').length
   return {
     stripsTitle: shown.length === 0 ? say(print, locale, 'stripsNone') : k === 1 ? say(print, locale, 'stripsEvery') : say(print, locale, 'stripsSome', { k }),
-    strips: shown.map(({ row, counts: { kind, scorecard } }) => ({
-      key: row.key, label: row.label, strip: row.strip, verdict: scorecard.verdict, word: say(scorecardWords, locale, scorecard.verdict),
-      mark: scorecard.mark === null ? '–' : String(scorecard.mark), note: kind === 'self' ? say(print, locale, 'ownLook') : null,
+    strips: shown.map(({ row, counts: { kind, scorecard, override } }) => ({
+      key: row.key, label: row.label, strip: row.strip, verdict: row.verdict.kind, word: row.verdict.word,
+      mark: scorecard.mark === null ? '–' : String(scorecard.mark), note: kind === 'self' ? say(print, locale, 'ownLook') : override ? say(gradingWords, locale, 'short') : null,
     })),
     ownLooks: own === 0 ? null : own === 1 ? say(print, locale, 'ownLookOne') : say(print, locale, 'ownLooks', { n: own }),
+    decided: decided === 0 ? null : say(gradingWords, locale, decided === 1 ? 'decidedOne' : 'decidedSome', { n: decided }),
   }
 }

@@ -82,11 +82,13 @@ export async function progressSummary(viewer: Viewer, studentId: string, asked: 
     const answer = answerOf(record, current && readiness ? [`${current.exercise.title}: ${readiness.answer}`, readiness.holdsBack] : [], locale)
     const notes = [...notesOf(record, coupons, listed, today, locale), testsOf(record, locale)]
     const foot = footOf({ criteria: criteria.slice(0, listed), judged, printedOn: today }, locale)
+    const own = drawn?.seen.some(({ counts }) => counts.kind === 'self') ?? false
+    const decided = drawn?.seen.some(({ counts }) => counts.override !== null) ?? false
     const room = summaryRoom({
       paper: asked.paper, exercises: rows.length, longTitles: rows.filter(({ title }) => title.length > LETTERS.title).length,
-      answerLines: linesOf([answer.join(' ')], LETTERS.answer), noteLines: linesOf(notes, LETTERS.small) + linesOf([classes], LETTERS.head) - 1,
+      answerLines: linesOf([answer.join(' ')], LETTERS.answer), noteLines: linesOf(notes, LETTERS.small) + linesOf([classes], LETTERS.head) - 1 + (own && decided ? 2 : 0),
       footLines: linesOf([foot.join(' ')], LETTERS.small), defects: drawn?.defects?.rows.length ?? 0, coupons: drawn?.seen.length ?? 0,
-      ownLooks: drawn?.seen.some(({ counts }) => counts.kind === 'self') ?? false,
+      ownLooks: own || decided,
     })
     return { rows, answer, notes, foot, room }
   }

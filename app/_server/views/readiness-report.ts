@@ -1,6 +1,8 @@
 import 'server-only'
+import { gradingWords } from '@/lib/language/grading'
 import { print } from '@/lib/language/print'
 import { say } from '@/lib/language/say'
+import { isOverridden } from '@/lib/readiness/coupons-from-records'
 import { boothCardView, type CardRow } from '@/lib/reports/booth-card-view'
 import { dateText } from '@/lib/reports/dates'
 import { evidenceRows, leftOutCounts, notMeasuredRules, type EvidenceRow } from '@/lib/reports/readiness-report'
@@ -48,7 +50,8 @@ export async function readinessReport(viewer: Viewer, key: { studentId: string; 
   const left = leftOutCounts(evidence.leftOut)
   const estimate = assessment.kind === 'estimate' ? assessment : null
   const fact = (key: 'threshold' | 'minimum' | 'couponsUsed' | 'left' | 'model' | 'correction', value: string): Fact => ({ term: say(print, locale, key), value })
-  const verdictsOnly = judged.filter(({ verdictOnly }) => verdictOnly).length
+  const decided = judged.filter(({ lead }) => isOverridden(lead)).length
+  const verdictsOnly = judged.filter(({ verdictOnly, lead }) => verdictOnly && !isOverridden(lead)).length
   const unread = notMeasuredRules(judged)
   return {
     name: record.name,
@@ -71,6 +74,7 @@ export async function readinessReport(viewer: Viewer, key: { studentId: string; 
     ],
     evidence: evidenceRows(judged, skill.couponCount - inRecords + 1, viewer),
     notMeasured: [
+      ...(decided > 0 ? [say(gradingWords, locale, 'decidedCount', { n: decided, of: judged.length })] : []),
       ...(verdictsOnly > 0 ? [say(print, locale, 'verdictOnly', { n: verdictsOnly, of: judged.length })] : []),
       ...unread.map((each) => say(print, locale, 'ruleNotMeasured', { rule: ruleName(each.rule, locale, criteria), n: each.coupons, of: judged.length })),
       ...(unread.length === 0 && judged.length > 0 ? [say(print, locale, 'allMeasured')] : []),

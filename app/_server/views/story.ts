@@ -1,10 +1,12 @@
 import 'server-only'
+import { gradingWords } from '@/lib/language/grading'
 import { learn } from '@/lib/language/learn'
 import { scorecardWords } from '@/lib/language/scorecard'
 import { say } from '@/lib/language/say'
 import { stripOf } from '@/lib/reports/look-view'
 import type { BeadStripInput } from '@/lib/reports/bead-strip'
 import type { CouponMark } from '@/lib/reports/marks-over-time'
+import { standingVerdict } from '@/lib/scoring/override'
 import type { Verdict } from '@/lib/scoring/types'
 import type { Viewer } from '../auth/viewer'
 import { criteriaSet } from '../data/criteria'
@@ -32,17 +34,20 @@ export async function storyOf(viewer: Viewer, key: { studentId: string; exercise
 
 async function rowOf(viewer: Viewer, coupon: StoryCoupon): Promise<Story['rows'][number] | null> {
   if (!coupon.counts) return null
-  const { readings, scorecard } = coupon.counts
+  const { readings, scorecard, override } = coupon.counts
+  const verdict = standingVerdict(scorecard.verdict, override)
+  const word = say(scorecardWords, viewer.locale, verdict)
   const criteria = await criteriaSet(viewer.programId, scorecard.criteriaId, coupon.exercise.criteria.version)
   return {
     id: coupon.id,
     key: coupon.id,
     label: say(learn, viewer.locale, 'number', { n: coupon.number }),
     strip: stripOf({ exercise: coupon.exercise, inspection: readings.inspection, scorecard, criteria, reader: { units: viewer.units, locale: viewer.locale } }),
-    verdict: { kind: scorecard.verdict, word: say(scorecardWords, viewer.locale, scorecard.verdict) },
+    verdict: { kind: verdict, word: override ? `${word}, ${say(gradingWords, viewer.locale, 'short')}` : word },
   }
 }
 
 function markOf(coupon: StoryCoupon): CouponMark[] {
-  return coupon.counts ? [{ coupon: coupon.number, mark: coupon.counts.scorecard.mark, verdict: coupon.counts.scorecard.verdict }] : []
+  const { counts, number } = coupon
+  return counts ? [{ coupon: number, mark: counts.scorecard.mark, verdict: standingVerdict(counts.scorecard.verdict, counts.override) }] : []
 }

@@ -51,7 +51,7 @@ export default async function CouponPage({ params, searchParams }: Props) {
       {asked['photo'] !== undefined && coupon.photos.length === 0 && <Notice kind="problem" word={say(learn, locale, 'photo')}><a href="#photos">{say(learn, locale, 'photoNotSent')}</a></Notice>}
       <VerdictHead card={lead.scorecard} locale={locale} />
       <p>{lead.kind === 'self' ? `${say(learn, locale, 'lookSelf')} ${coupon.waiting ? say(learn, locale, 'waiting') : ''}` : `${lead.title}: ${lead.inspector}, ${dateText(lead.at, locale, program.timeZone)}`}</p>
-      {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.verdict !== 'accept'} locale={locale} />}
+      {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.computed !== 'accept'} locale={locale} />}
       <BeadStrip {...lead.strip} />
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale={locale} />}

@@ -27,6 +27,7 @@ export function ExerciseStory({ exercise, room, locale }: StoryProps) {
         <h3 className="text-xl leading-none">{exercise.stripsTitle}</h3>
         <StripList strips={exercise.strips} compact={room.compact} locale={locale} />
         {exercise.ownLooks && <p className="text-sm leading-snug">{exercise.ownLooks}</p>}
+        {exercise.decided && <p className="text-sm leading-snug">{exercise.decided}</p>}
         {room.crowded && <Defects defects={defects} locale={locale} />}
       </div>
       <div className="grid content-start gap-3 print:gap-2">

@@ -28,7 +28,7 @@ export function GradedCoupon({ result, next, timeZone }: Props) {
         {next && <LinkButton kind="primary" href={`/teach/coupons/${next.id}`}>{`Next: ${next.booth === null ? '' : `booth ${next.booth}, `}${next.student.name}`}</LinkButton>}
         <LinkButton kind={next ? 'secondary' : 'primary'} href={`/teach/classes/${coupon.classId}`}>Back to the class</LinkButton>
       </div>
-      {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.verdict !== 'accept'} locale="en" />}
+      {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.computed !== 'accept'} locale="en" />}
       <BeadStrip {...lead.strip} />
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale="en" />}
