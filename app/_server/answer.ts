@@ -3,7 +3,7 @@ import type { ActionResult } from './action'
 import { Refusal, type RefusalCode } from './refusal'
 
 const STATUS: Readonly<Record<RefusalCode, number>> = {
-  SIGNED_OUT: 401, NEW_PASSWORD: 403, NOT_FOUND: 404, CONFLICT: 409, INVALID: 422, SAFETY: 428, TOO_MANY: 429, TOO_LARGE: 413, UNAVAILABLE: 503,
+  SIGNED_OUT: 401, OTHER_PERSON: 409, NEW_PASSWORD: 403, NOT_FOUND: 404, CONFLICT: 409, INVALID: 422, SAFETY: 428, TOO_MANY: 429, TOO_LARGE: 413, UNAVAILABLE: 503,
 }
 
 /** An action's result as a JSON response, for the routes that a device's queue talks to. */

@@ -2,7 +2,7 @@ import 'server-only'
 import { refusals } from '@/lib/language/refusals'
 import { say, type Locale } from '@/lib/language/say'
 
-export type RefusalCode = 'SIGNED_OUT' | 'NEW_PASSWORD' | 'NOT_FOUND' | 'CONFLICT' | 'INVALID' | 'SAFETY' | 'TOO_MANY' | 'TOO_LARGE' | 'UNAVAILABLE'
+export type RefusalCode = 'SIGNED_OUT' | 'OTHER_PERSON' | 'NEW_PASSWORD' | 'NOT_FOUND' | 'CONFLICT' | 'INVALID' | 'SAFETY' | 'TOO_MANY' | 'TOO_LARGE' | 'UNAVAILABLE'
 
 /**
  * An expected "no": something a person did that cannot be done. Anything else thrown is a bug.

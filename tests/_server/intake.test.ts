@@ -73,6 +73,75 @@ describe('a coupon', () => {
   })
 })
 
+describe('a coupon from a device’s queue', () => {
+  const queued = (coupon: object, given: object = {}) =>
+    JSON.stringify({ schema: 1, personId: school.people.student, sentAt: new Date().toISOString(), coupon, ...given })
+
+  it('is taken once however often it is sent, also at the same moment', async () => {
+    const form = couponForm(school, randomUUID())
+    const answers = await Promise.all(Array.from({ length: 5 }, () => answerTo(queued(form))))
+    expect(answers.map(({ status, body }) => [status, (body as { value: { number: number } }).value.number])).toEqual(Array.from({ length: 5 }, () => [200, 1]))
+    expect(await coupons()).toBe(1)
+  })
+
+  it('keeps the order of its queue', async () => {
+    const forms = Array.from({ length: 6 }, () => couponForm(school, randomUUID()))
+    for (const form of forms) await answerTo(queued(form))
+    expect(await database.query('select id, number from "Coupon" where "programId" = $1 order by number', [school.programId])).toEqual(forms.map(({ id }, index) => ({ id, number: index + 1 })))
+  })
+
+  it('is never taken under the name of someone else who signed in meanwhile', async () => {
+    const form = couponForm(school, randomUUID())
+    for (const who of ['classmate', 'instructor', 'coordinator'] as const) {
+      await requestFrom({ school, who })
+      expect(await answerTo(queued(form)), who).toMatchObject({ status: 409, body: { ok: false, code: 'OTHER_PERSON' } })
+    }
+    expect(await coupons()).toBe(0)
+    await requestFrom({ school, who: 'student' })
+    expect(await answerTo(queued(form))).toMatchObject({ status: 200 })
+    expect(await database.query('select "studentId" from "Coupon" where id = $1', [form.id])).toEqual([{ studentId: school.people.student }])
+  })
+
+  it('is answered as arrived although its class has ended and its exercise has gone since', async () => {
+    const form = couponForm(school, randomUUID())
+    await answerTo(queued(form))
+    await database.query('update "Class" set "archivedAt" = now() where "programId" = $1', [school.programId])
+    expect(await answerTo(queued(form))).toEqual({ status: 200, body: { ok: true, value: { id: form.id, number: 1, created: false } } })
+    expect(await answerTo(queued(couponForm(school, randomUUID())))).toMatchObject({ status: 404 })
+  })
+
+  it('typed before some boxes existed is taken, with nothing measured in them', async () => {
+    const form = couponForm(school, randomUUID())
+    const without = <T extends object>(row: T, ...keys: string[]) => Object.fromEntries(Object.entries(row).filter(([key]) => !keys.includes(key)))
+    const old = { ...form, passes: form.passes.map((pass) => without(pass, 'stickOut')), readings: { ...form.readings, stations: form.readings.stations.map((row) => without(row, 'underfill', 'misalignment')) } }
+    expect(await answerTo(JSON.stringify(old)), 'the form itself sends every box').toMatchObject({ status: 422 })
+    expect(await answerTo(queued(old))).toMatchObject({ status: 200 })
+    const [row] = await database.query<{ readings: { inspection: { stations: object[] } } }>('select readings from "Inspection" where "couponId" = $1', [form.id])
+    for (const station of row!.readings.inspection.stations) expect(Object.keys(station)).not.toContain('underfillMm')
+  })
+
+  it('of a newer version than ours is told so and stays where it is', async () => {
+    expect(await answerTo(queued(couponForm(school, randomUUID()), { schema: 2 }))).toMatchObject({
+      status: 409, body: { code: 'CONFLICT', message: 'This coupon was logged with a newer version of the app than the server runs. It stays on this device; send it again later.' },
+    })
+    expect(await coupons()).toBe(0)
+  })
+
+  it('from a clock a day ahead is put at its real time, and the server’s own time orders it', async () => {
+    const tomorrow = (minutes: number) => new Date(Date.now() + 24 * 3600_000 - minutes * 60_000).toISOString()
+    const form = { ...couponForm(school, randomUUID()), weldedAt: tomorrow(40) }
+    expect(await answerTo(queued(form, { sentAt: tomorrow(0) }))).toMatchObject({ status: 200 })
+    const [row] = await database.query<{ minutes: number }>('select extract(epoch from "receivedAt" - "weldedAt") / 60 as minutes from "Coupon" where id = $1', [form.id])
+    expect(Number(row!.minutes)).toBeGreaterThan(39)
+    expect(Number(row!.minutes)).toBeLessThan(41)
+  })
+
+  it.each([['no envelope at all', { schema: 0 }], ['a key too many', { mark: 100 }], ['nobody’s name', { personId: 'me' }]])('with %s is no coupon', async (_what, given) => {
+    expect(await answerTo(queued(couponForm(school, randomUUID()), given))).toMatchObject({ status: 404 })
+    expect(await coupons()).toBe(0)
+  })
+})
+
 describe('what is no coupon', () => {
   it.each(['', '{', 'coupon', '{"id":}', "{'id':1}", '\u0000', '[1,2', '<xml/>'])('is refused as JSON: %o', async (body) => {
     expect(await answerTo(body)).toMatchObject({ status: 422, body: { ok: false, code: 'INVALID' } })

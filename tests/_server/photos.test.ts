@@ -199,6 +199,21 @@ describe('sending again', () => {
   })
 })
 
+describe('a photo from a device’s queue', () => {
+  it('goes only under the name of who took it, also when the one signed in may see the coupon', async () => {
+    const picture = await twoHalves().jpeg().toBuffer()
+    const queued = (id: string) => POST(new Request(`http://localhost:3000/api/photos?${new URLSearchParams({ coupon: couponId, id, person: school.people.student })}`, { method: 'POST', headers: OURS, body: new Uint8Array(picture) }))
+    const id = randomUUID()
+    await requestFrom({ school, who: 'instructor' })
+    const answer = await queued(id)
+    expect([answer.status, await answer.json()]).toEqual([409, expect.objectContaining({ ok: false, code: 'OTHER_PERSON' })])
+    expect(await rows()).toEqual([])
+    await requestFrom({ school, who: 'student' })
+    expect([(await queued(id)).status, (await queued(id)).status]).toEqual([200, 200])
+    expect((await rows()).map((row) => row.id)).toEqual([id])
+  })
+})
+
 describe('who may send', () => {
   it.each([[{}], [{ 'sec-fetch-site': 'cross-site' }], [{ origin: 'https://evil.example' }]])('is nobody from another site: %o', async (headers) => {
     const answer = await post(await twoHalves().jpeg().toBuffer(), { headers })

@@ -49,6 +49,12 @@ export const frameOf = (viewer: Viewer, exercise: ExerciseRecord): ReadingsFrame
   locale: viewer.locale, units: viewer.units, lengthMm: exercise.lengthMm, gaugeResolutionMm: gaugeResolutionMm(exercise.gauge),
 })
 
+/** A coupon of the viewer's own that arrived before: the answer to its first sending was lost on the way. Null when there is none. */
+export async function findArrived(viewer: Viewer, id: string): Promise<{ id: string; number: number } | null> {
+  const { programId, personId } = viewer
+  return db().coupon.findFirst({ where: { programId, id, studentId: personId }, select: { id: true, number: true } })
+}
+
 /**
  * Logs a student's own coupon with its self-inspection, judged at once. The id is the client's, so sending it again makes nothing new.
  *
@@ -93,7 +99,10 @@ export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ 
       await refreshSkill(tx, skill)
       await recordAudit(tx, viewer, {
         action: 'coupon.log', subject: { type: 'coupon', id: input.id },
-        after: { exerciseId: exercise.id, version: exercise.version, number, verdict: judged.scorecard.verdict },
+        after: {
+          exerciseId: exercise.id, version: exercise.version, number, verdict: judged.scorecard.verdict,
+          ...(input.weldedAtAsSent && { deviceSaidWeldedAt: input.weldedAtAsSent.toISOString() }),
+        },
       })
       return { id: input.id, number, created: true }
     })

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import * as classes from '@/app/_server/data/classes'
+import * as classNotes from '@/app/_server/data/class-notes'
 import * as comments from '@/app/_server/data/comments'
 import * as couponRecord from '@/app/_server/data/coupon-record'
 import * as coupons from '@/app/_server/data/coupons'
@@ -9,10 +10,12 @@ import * as looks from '@/app/_server/data/look-requests'
 import * as passCounts from '@/app/_server/data/pass-counts'
 import * as people from '@/app/_server/data/people'
 import * as photos from '@/app/_server/data/photos'
+import * as pins from '@/app/_server/data/pins'
 import * as program from '@/app/_server/data/program'
 import * as queue from '@/app/_server/data/queue'
 import * as readinessModels from '@/app/_server/data/readiness-models'
 import * as safety from '@/app/_server/data/safety'
+import * as tablets from '@/app/_server/data/shared-tablets'
 import * as skills from '@/app/_server/data/skills'
 import * as attempts from '@/app/_server/data/test-attempts'
 import { startSession } from '@/app/_server/auth/sessions'
@@ -23,7 +26,7 @@ import { inspectionSchema } from '@/lib/schemas/inspection'
 import { testFormSchema } from '@/lib/schemas/test-form'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
-import { EVERYONE, EVERYONE_HERE, SEES_COUPON, STAFF_OF_CLASS, waitingLook, type DataRow, type Fixture } from './fixture'
+import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
 const inspectionOf = (couponId: string, revision = 1) =>
@@ -52,6 +55,28 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'classes.listOwnClasses': { seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => classes.listOwnClasses(viewer) },
   'classes.listStudentClasses': { seenBy: SEES_COUPON, call: (viewer, { school }) => classes.listStudentClasses(viewer, school.people.student) },
   'classes.listClassStudents': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classes.listClassStudents(viewer, school.classId) },
+  'class-notes.listCurrentNotes': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
+    call: async (viewer, { school }) => {
+      await standingNote(school)
+      return classNotes.listCurrentNotes(viewer, school.classId, new Date())
+    },
+  },
+  'class-notes.listNotes': {
+    seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
+    call: async (viewer, { school }) => {
+      await standingNote(school)
+      return classNotes.listNotes(viewer, school.classId, new Date(), { most: 5, after: null })
+    },
+  },
+  'class-notes.writeClassNote': {
+    seenBy: ['instructor'],
+    call: (viewer, { school: { classId, exerciseId } }) =>
+      classNotes.writeClassNote(viewer, { classId, kind: 'demo', onDate: null, exerciseId, body: 'Whip and pause.', replaces: null }, new Date()),
+  },
+  'class-notes.takeDownClassNote': {
+    seenBy: ['instructor'], call: async (viewer, { school }) => classNotes.takeDownClassNote(viewer, { noteId: await standingNote(school) }).then(() => true),
+  },
   'comments.addComment': {
     seenBy: SEES_COUPON,
     call: (viewer, { couponId }) => changes(() => comments.addComment(viewer, { couponId, body: 'Looks even.' }), () => db().comment.count()),
@@ -101,7 +126,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     },
   },
   'look-requests.takeBackLook': {
-    seenBy: ['student'],
+    seenBy: ['student', 'classmate'],
     call: async (viewer, { school }) => {
       await waitingLook(school)
       return looks.takeBackLook(viewer, school).then(() => true)
@@ -165,6 +190,19 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
       })
     },
   },
+  'pins.hasOwnPin': {
+    seenBy: ['student'], // nobody but him has one
+    call: async (viewer, { school }) => {
+      await db().person.updateMany({ data: { pinHash: null } })
+      await db().person.updateMany({ where: { id: school.people.student }, data: { pinHash: 'set' } })
+      return (await pins.hasOwnPin(viewer)) || null
+    },
+  },
+  'pins.setOwnPin': {
+    seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => pins.setOwnPin(viewer, { pin: '4826' }).then(() => true),
+  },
+  'pins.setStudentPin': { seenBy: ['instructor'], call: (viewer, { school }) => pins.setStudentPin(viewer, { studentId: school.people.student }) },
+  'pins.listPinHolders': { seenBy: ['instructor'], call: (viewer, { school }) => pins.listPinHolders(viewer, school.classId) },
   'photos.checkPhotoPlace': {
     seenBy: ['student', 'instructor'],
     call: async (viewer, { couponId }) => photos.checkPhotoPlace(viewer, couponId).then(() => true),
@@ -219,6 +257,15 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
       () => db().auditEvent.count({ where: { action: 'safety.acknowledge' } }),
     ),
   },
+  'shared-tablets.openTablet': { seenBy: ['instructor'], call: (viewer, { school }) => tablets.openTablet(viewer, { classId: school.classId, name: 'Bench tablet' }) },
+  'shared-tablets.listTablets': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school }) => {
+      await sharedTablet(school)
+      return tablets.listTablets(viewer, school.classId)
+    },
+  },
+  'shared-tablets.closeTablet': { seenBy: ['instructor'], call: async (viewer, { school }) => tablets.closeTablet(viewer, { tabletId: await sharedTablet(school) }).then(() => true) },
   'skills.listStudentSkills': { seenBy: SEES_COUPON, call: (viewer, { school }) => skills.listStudentSkills(viewer, school.people.student) },
   'skills.listClassSkills': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => skills.listClassSkills(viewer, school.classId) },
   'skills.findReadiness': { seenBy: SEES_COUPON, call: (viewer, fixture) => skills.findReadiness(viewer, skillKey(fixture), new Date()) },

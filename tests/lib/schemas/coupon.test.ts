@@ -20,12 +20,35 @@ const complaints = (given: Partial<Record<keyof CouponForm, unknown>>): Record<s
 describe('when a coupon was welded', () => {
   it.each([
     ['a quarter of an hour ahead of the server, as clocks run', '2026-11-25T18:15:00Z', null],
-    ['a second more than that', '2026-11-25T18:15:01Z', 'This is in the future. Check the date and the clock.'],
+    ['tomorrow, by a clock that is wrong', '2026-11-26T18:00:00Z', null],
     ['366 days ago', '2025-11-24T18:00:00Z', null],
     ['a second more', '2025-11-24T17:59:59Z', 'This is more than a year ago. Ask your instructor to record it.'],
     ['in a zone of its own', '2026-11-25T23:30:00+05:45', null],
   ])('%s', (_what, weldedAt, sentence) => {
     expect(complaints({ weldedAt })).toEqual(sentence === null ? {} : { weldedAt: sentence })
+  })
+
+  const welded = (weldedAt: string, sentAt?: string) => {
+    const { weldedAt: at, weldedAtAsSent } = couponSchema(FRAME, NOW).parse(form({ weldedAt, ...(sentAt !== undefined && { sentAt }) }))
+    return [at.toISOString(), weldedAtAsSent?.toISOString() ?? null]
+  }
+
+  it.each([
+    ['a clock a day ahead', '2026-11-26T17:20:00Z', '2026-11-26T18:00:00Z'],
+    ['a clock a day behind', '2026-11-24T17:20:00Z', '2026-11-24T18:00:00Z'],
+    ['a clock that fell back to its first day', '1970-01-01T00:20:00Z', '1970-01-01T01:00:00Z'],
+  ])('%s is put right by what it says at sending: forty minutes before now', (_what, weldedAt, sentAt) => {
+    expect(welded(weldedAt, sentAt)).toEqual(['2026-11-25T17:20:00.000Z', new Date(weldedAt).toISOString()])
+  })
+
+  it('a clock within a quarter of an hour is left alone, and a coupon that waited for days keeps its day', () => {
+    expect(welded('2026-11-25T17:30:00Z', '2026-11-25T18:15:00Z')).toEqual(['2026-11-25T17:30:00.000Z', null])
+    expect(welded('2026-11-22T17:30:00Z', '2026-11-25T18:00:00Z')).toEqual(['2026-11-22T17:30:00.000Z', null])
+  })
+
+  it('what is still ahead of the server is put at now', () => {
+    expect(welded('2026-11-26T17:30:00Z')).toEqual(['2026-11-25T18:00:00.000Z', '2026-11-26T17:30:00.000Z'])
+    expect(welded('2026-11-26T17:30:00Z', '2026-11-25T18:00:00Z'), 'the clock was put right in between').toEqual(['2026-11-25T18:00:00.000Z', '2026-11-26T17:30:00.000Z'])
   })
 
   it('is the same moment whatever zone it was sent in', () => {
