@@ -19,6 +19,7 @@ const gaugeStep = (system: 'us' | 'si'): number => (system === 'us' ? 25.4 / 64 
 
 function stepOf(key: string | number | undefined, ruleKind: unknown, system: 'us' | 'si'): number {
   if (typeof key === 'string' && SHARES.has(key)) return 0.01
+  if (key === 'degrees') return 1
   if (key === 'max') return ruleKind === 'window-count' ? 1 : 0.01
   return gaugeStep(system)
 }

@@ -121,6 +121,11 @@ const PRACTICE: Readonly<Record<Symptom, readonly Entry[]>> = {
   'weld-too-large': [usually('travel-too-slow'), often('weave-too-wide'), sometimes('wire-feed-too-high'), sometimes('amps-too-high'), sometimes('plate-too-hot')],
   'excess-penetration': [usually('amps-too-high'), usually('wire-feed-too-high'), often('gap-too-wide'), often('travel-too-slow'), sometimes('plate-too-hot')],
   'root-concavity': [often('arc-too-long'), often('volts-too-high'), often('gap-too-wide'), often('travel-too-fast'), sometimes('plate-too-hot'), sometimes('pool-too-large', { positions: ['overhead'] })],
+  'toe-too-steep': [
+    usually('volts-too-low'), usually('travel-too-slow'), often('amps-too-low'), often('side-pauses-too-short', { positions: OUT_OF_FLAT }),
+    sometimes('arc-too-short'), sometimes('wire-feed-too-high'), sometimes('stick-out-too-long'), sometimes('travel-angle-wrong'),
+  ],
+  'root-gap-wide': [usually('gap-too-wide'), sometimes('plates-not-level')],
   misalignment: [usually('plates-not-level')],
 }
 

@@ -5,7 +5,7 @@ import type { Finding, IndicationKind, Inspection, Weld } from '../scoring/types
 export const SYMPTOMS = [
   'crack', 'crater-crack', 'lack-of-fusion', 'incomplete-penetration', 'burn-through',
   'undercut', 'overlap', 'porosity', 'crater', 'slag', 'leg-too-short', 'throat-too-thin', 'underfill', 'excess-penetration', 'root-concavity',
-  'convex', 'reinforcement-high', 'legs-unequal', 'weld-too-large', 'poor-restart', 'misalignment',
+  'convex', 'reinforcement-high', 'legs-unequal', 'weld-too-large', 'poor-restart', 'toe-too-steep', 'root-gap-wide', 'misalignment',
   'bead-too-wide', 'bead-too-narrow', 'width-uneven', 'spatter', 'arc-strike',
 ] as const
 export type Symptom = (typeof SYMPTOMS)[number]
@@ -29,9 +29,9 @@ const BY_RULE: Readonly<Record<string, Symptom>> = {
   'porosity-across-tension': 'porosity', 'root-concavity': 'root-concavity', 'melt-through': 'excess-penetration',
   '100': 'crack', '104': 'crater-crack', '2017': 'porosity', '2025': 'crater', '401': 'lack-of-fusion', '402': 'incomplete-penetration',
   '4021': 'incomplete-penetration', '501': 'undercut', '5011': 'undercut', '5012': 'undercut', '5013': 'root-concavity',
-  '502': 'reinforcement-high', '503': 'convex', '504': 'excess-penetration', '506': 'overlap', '507': 'misalignment', '5071': 'misalignment',
+  '502': 'reinforcement-high', '503': 'convex', '504': 'excess-penetration', '505': 'toe-too-steep', '506': 'overlap', '507': 'misalignment', '5071': 'misalignment',
   '509': 'underfill', '510': 'burn-through', '511': 'underfill', '512': 'legs-unequal', '515': 'root-concavity', '516': 'porosity',
-  '517': 'poor-restart', '5213': 'throat-too-thin', '5214': 'weld-too-large', '601': 'arc-strike', '602': 'spatter',
+  '517': 'poor-restart', '5213': 'throat-too-thin', '5214': 'weld-too-large', '601': 'arc-strike', '602': 'spatter', '617': 'root-gap-wide',
 }
 
 const BY_KIND: Readonly<Record<IndicationKind, Symptom>> = {
@@ -89,6 +89,11 @@ function byReading(finding: Finding, weld: Weld, reading: Extract<Rule, { kind: 
     case 'root-concavity': return 'root-concavity'
     case 'misalignment': return 'misalignment'
     case 'underfill': return 'underfill'
+    case 'shrinkage-groove': return 'root-concavity'
+    case 'root-shortfall': return 'incomplete-penetration'
+    case 'root-pore': return 'porosity'
+    case 'root-gap': return 'root-gap-wide'
+    case 'toe-angle': return 'toe-too-steep'
   }
 }
 

@@ -7,6 +7,8 @@ export const inches = (value: number): number => (value * 254) / 10
 
 export const fixed = (mm: number): Limit => ({ form: 'fixed', mm })
 
+export const degrees = (value: number): Limit => ({ form: 'angle', degrees: value })
+
 /** `k · of`. */
 export const times = (k: number, of: Quantity): Limit => ({ form: 'linear', of, k, c: 0, cap: null })
 

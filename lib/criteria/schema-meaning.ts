@@ -6,7 +6,7 @@ export type CriteriaProblem = { readonly rule: string | null; readonly field: st
 type Say = (field: string, message: string) => void
 
 function checkLimit(limit: Limit | null, field: string, say: Say): void {
-  if (limit === null || limit.form === 'fixed') return
+  if (limit === null || limit.form === 'fixed' || limit.form === 'angle') return
   if (limit.form === 'linear') {
     if (limit.cap === null && limit.k === 0) say(`${field}.k`, 'does nothing at 0: use a fixed limit')
     return
@@ -27,7 +27,7 @@ const uses = (limit: Limit | null, quantity: string): boolean =>
   limit !== null && ((limit.form === 'linear' && (limit.of === quantity || limit.plus === quantity)) || (limit.form === 'table' && limit.by === quantity))
 
 function checkNoWidth(limit: Limit, field: string, say: Say): void {
-  if (uses(limit, 'width')) say(field, 'cannot depend on the width here: it has no single place')
+  if (uses(limit, 'width') || uses(limit, 'root-width')) say(field, 'cannot depend on the width here: it has no single place')
 }
 
 function checkAllowance(over: Allowance, field: string, say: Say): void {
@@ -44,7 +44,32 @@ function checkCondition(condition: Condition | undefined, field: string, say: Sa
   if (low > high) say(`${field}.thickness`, 'ends before it begins')
 }
 
-const fixedValue = (limit: Limit | null): number | null => (limit?.form === 'fixed' ? limit.mm : null)
+/** The toe angle is in degrees and everything else in millimetres: neither can be held against the other's limits. */
+function checkUnit(rule: Rule, say: Say): void {
+  const angle = 'reading' in rule && rule.reading === 'toe-angle'
+  if (angle && rule.kind !== 'reading-range') return say('kind', 'cannot judge the toe angle: only a range does')
+  for (const [field, limit] of limitsOf(rule)) {
+    if (limit === null || (limit.form === 'angle') === angle) continue
+    say(field, angle ? 'must be an angle: the toe angle is read in degrees' : 'is an angle, which only the toe angle is held against')
+  }
+}
+
+function limitsOf(rule: Rule): readonly (readonly [field: string, limit: Limit | null])[] {
+  switch (rule.kind) {
+    case 'largest-size':
+    case 'window-sum':
+    case 'reading-spread': return [['max', rule.max]]
+    case 'size-allowance': return [['max', rule.max], ['allowed.max', rule.allowed.max]]
+    case 'reading-range': return [['min', rule.min], ['max', rule.max]]
+    case 'reading-allowance': return [['nominal', rule.nominal], ['beyond', rule.beyond]]
+    default: return []
+  }
+}
+
+function fixedValue(limit: Limit | null): number | null {
+  if (limit?.form === 'angle') return limit.degrees
+  return limit?.form === 'fixed' ? limit.mm : null
+}
 
 function checkPair(low: Limit | null, high: Limit | null, field: string, message: string, say: Say): void {
   const [a, b] = [fixedValue(low), fixedValue(high)]
@@ -55,6 +80,7 @@ function checkRule(rule: Rule, say: Say): void {
   checkCondition(rule.when, 'when', say)
   checkCondition(rule.unless, 'unless', say)
   if (COUNTED_KINDS.has(rule.kind) && rule.readiness.as === 'margin') say('readiness', 'must be an attribute: this kind of rule counts, it has no margin')
+  checkUnit(rule, say)
   switch (rule.kind) {
     case 'largest-size':
     case 'window-sum':

@@ -15,9 +15,10 @@ const quantity = oneOf(QUANTITIES)
 const limitStep = z.strictObject({ mm: size, upTo: positive.exactOptional(), below: positive.exactOptional() })
 const limit = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('fixed'), mm: size }),
+  z.strictObject({ form: z.literal('angle'), degrees: size.max(180, 'must be at most 180 degrees') }),
   z.strictObject({ form: z.literal('linear'), of: quantity, k: number, c: number, cap: size.nullable(), plus: quantity.exactOptional() }),
   z.strictObject({ form: z.literal('table'), by: quantity, steps: z.array(limitStep).min(1, 'needs at least one row') }),
-], { error: 'must be a limit: fixed, linear or table' })
+], { error: 'must be a limit: fixed, angle, linear or table' })
 
 const allowance = z.discriminatedUnion('per', [
   z.strictObject({ per: z.literal('weld'), share }),

@@ -30,12 +30,16 @@ export const QUANTITIES = [
   'nominal-size',
   /** Toe to toe, at the station judged. For a limit on an indication: the narrowest width read. */
   'width',
+  /** The root's width on the far side of a groove weld, at the same place. */
+  'root-width',
 ] as const
 export type Quantity = (typeof QUANTITIES)[number]
 
 /** How much is allowed. */
 export type Limit =
   | { readonly form: 'fixed'; readonly mm: number }
+  /** For the toe angle, and for nothing else. */
+  | { readonly form: 'angle'; readonly degrees: number }
   /** `min(k · of + c, cap)`; with `plus`, that is an allowance on top of a quantity. */
   | { readonly form: 'linear'; readonly of: Quantity; readonly k: number; readonly c: number; readonly cap: number | null; readonly plus?: Quantity }
   /** The first step whose end is not passed. The last step has no end. */
@@ -55,6 +59,7 @@ export type Allowance =
 export const READINGS = [
   'width', 'shortest-leg', 'leg-difference', 'throat', 'convexity', 'reinforcement',
   'penetration', 'root-concavity', 'misalignment', 'underfill',
+  'shrinkage-groove', 'root-shortfall', 'root-pore', 'root-gap', 'toe-angle',
 ] as const
 export type Reading = (typeof READINGS)[number]
 

@@ -7,7 +7,7 @@ export const symptoms = messages({
     'burn-through': 'Burn-through', undercut: 'Undercut', overlap: 'Overlap', porosity: 'Porosity', crater: 'Crater not filled', slag: 'Slag left on the weld',
     'leg-too-short': 'Leg too short', 'throat-too-thin': 'Throat too thin', underfill: 'Groove not filled', 'excess-penetration': 'Too much penetration',
     'root-concavity': 'Hollow root', convex: 'Bead too convex', 'reinforcement-high': 'Reinforcement too high', 'legs-unequal': 'Legs unequal',
-    'weld-too-large': 'Weld too large', 'poor-restart': 'Poor restart', misalignment: 'Plates out of line', 'bead-too-wide': 'Bead too wide',
+    'weld-too-large': 'Weld too large', 'poor-restart': 'Poor restart', misalignment: 'Plates out of line', 'toe-too-steep': 'Toe too steep', 'root-gap-wide': 'Gap under the fillet', 'bead-too-wide': 'Bead too wide',
     'bead-too-narrow': 'Bead too narrow', 'width-uneven': 'Bead width uneven', spatter: 'Spatter', 'arc-strike': 'Arc strike outside the joint',
   },
   es: {
@@ -15,7 +15,7 @@ export const symptoms = messages({
     'burn-through': 'Perforación', undercut: 'Socavado', overlap: 'Traslape', porosity: 'Porosidad', crater: 'Cráter sin llenar', slag: 'Escoria en la soldadura',
     'leg-too-short': 'Cateto corto', 'throat-too-thin': 'Garganta delgada', underfill: 'Ranura sin llenar', 'excess-penetration': 'Penetración excesiva',
     'root-concavity': 'Raíz hundida', convex: 'Cordón demasiado convexo', 'reinforcement-high': 'Sobremonta demasiado alta', 'legs-unequal': 'Catetos desiguales',
-    'weld-too-large': 'Soldadura demasiado grande', 'poor-restart': 'Mal empalme', misalignment: 'Placas desalineadas', 'bead-too-wide': 'Cordón demasiado ancho',
+    'weld-too-large': 'Soldadura demasiado grande', 'poor-restart': 'Mal empalme', misalignment: 'Placas desalineadas', 'toe-too-steep': 'Pie del cordón empinado', 'root-gap-wide': 'Abertura bajo el filete', 'bead-too-wide': 'Cordón demasiado ancho',
     'bead-too-narrow': 'Cordón demasiado angosto', 'width-uneven': 'Ancho del cordón disparejo', spatter: 'Salpicaduras', 'arc-strike': 'Golpe de arco fuera de la junta',
   },
 })

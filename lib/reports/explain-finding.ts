@@ -5,7 +5,7 @@ import { kindNames, readingNames } from '../language/rules'
 import { say, type Locale } from '../language/say'
 import type { Finding, IndicationKind, Inspection, Weld } from '../scoring/types'
 import { formatBesideLimit, formatForReader } from '../units/display'
-import { limitPhrase, percent, ruleLength } from './finding-limit'
+import { limitPhrase, ruleLength, sizeText } from './finding-limit'
 import { ruleBehind, ruleLike } from './finding-subject'
 import { ruleName } from './rule-names'
 import { placeText } from './ruler'
@@ -51,6 +51,8 @@ export function explainFinding(finding: Finding, reader: FindingReader): string 
 
 function judged(told: Told): string {
   if (told.rule?.kind === 'attribute' && told.finding.verdict === 'accept') return `${subject(told)}.`
+  // Nothing seen under a limit that hangs on a width nobody read: there is no limit to tell.
+  if (told.nothingSeen && told.finding.margin === null) return `${subject(told)}.`
   return `${whatWasFound(told)}; ${whatIsAllowed(told)}.`
 }
 
@@ -123,8 +125,7 @@ function kinds(of: readonly IndicationKind[], { locale, inspection, nothingSeen 
 function readingText({ finding, units }: Told): string {
   const { measured, limit, unit } = finding
   if (measured === null) return ''
-  if (unit === 'count') return String(measured)
-  if (unit === 'ratio') return percent(measured)
+  if (unit !== 'mm') return sizeText(measured, unit, units)
   const beside = limit.min !== null && measured < limit.min ? limit.min : limit.max ?? limit.min
   return beside === null ? formatForReader(measured, units) : formatBesideLimit(measured, beside, units)
 }

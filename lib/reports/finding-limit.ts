@@ -15,6 +15,16 @@ export const ruleLength = (mm: number, units: 'in' | 'mm'): string => formatForR
 
 export const percent = (ratio: number): string => `${Number((ratio * 100).toFixed(1))} %`
 
+/** A size of a finding, in its unit; lengths in the reader's. */
+export function sizeText(value: number, unit: Finding['unit'], units: 'in' | 'mm'): string {
+  switch (unit) {
+    case 'mm': return formatForReader(value, units)
+    case 'count': return String(value)
+    case 'ratio': return percent(value)
+    case 'degree': return `${Number(value.toFixed(2))}°`
+  }
+}
+
 /**
  * What a rule allows, without a capital or a full stop: "at most 1/32 in is allowed beyond 2 in in any 12 in".
  *
@@ -27,7 +37,7 @@ export function limitPhrase(finding: Finding, rule: Rule | null, exact: boolean,
   const allowing = rule?.kind === 'size-allowance' || rule?.kind === 'reading-allowance' ? rule : null
   const everyday = allowing === null ? null : everydayLimit(allowing, weld)
   const limit = nothingSeen && everyday !== null ? { min: null, max: everyday } : finding.limit
-  const text = (value: number): string => (finding.unit === 'count' ? String(value) : finding.unit === 'ratio' ? percent(value) : formatForReader(value, units))
+  const text = (value: number): string => sizeText(value, finding.unit, units)
   const allowance = allowing === null || everyday === null ? '' : allowancePhrase(finding, limit, allowing, everyday, exact, reader)
 
   if (limit.min !== null && limit.max !== null) return say(findings, locale, 'band', { min: text(limit.min), max: text(limit.max) })
@@ -58,6 +68,7 @@ function everydayLimit(rule: WithAllowance, weld: Weld | undefined): number | nu
   const limit = rule.kind === 'size-allowance' ? rule.max : rule.nominal
   if (limit === null) return 0
   if (limit.form === 'fixed') return limit.mm
+  if (limit.form === 'angle') return limit.degrees
   return weld === undefined ? null : limitFor(limit, factsOf(weld), null)
 }
 

@@ -5,9 +5,10 @@ import { say, type Locale } from '../language/say'
 import { standingVerdict, type DecidedVerdict } from '../scoring/override'
 import type { Finding, FindingVerdict, Inspection, Scorecard, Verdict, Weld } from '../scoring/types'
 import type { SourceStatus } from '../source'
-import { formatBesideLimit, formatForReader } from '../units/display'
+import { formatBesideLimit } from '../units/display'
 import type { LengthUnit } from '../units/length'
 import { explainFinding } from './explain-finding'
+import { sizeText } from './finding-limit'
 import { ruleBehind } from './finding-subject'
 import { ruleName } from './rule-names'
 
@@ -108,13 +109,7 @@ function line(finding: Finding, reader: ScorecardReader): ScorecardLine {
   }
 }
 
-function size(value: number, finding: Finding, units: LengthUnit): string {
-  switch (finding.unit) {
-    case 'mm': return formatForReader(value, units)
-    case 'count': return String(value)
-    case 'ratio': return `${Number((value * 100).toFixed(1))} %`
-  }
-}
+const size = (value: number, finding: Finding, units: LengthUnit): string => sizeText(value, finding.unit, units)
 
 /** A yes/no rule has no limit to read against. */
 const yesOrNo = ({ limit }: Finding): boolean => limit.min === null && limit.max === null
@@ -146,7 +141,7 @@ function limitText(finding: Finding, reader: ScorecardReader): string {
   const { min, max } = finding.limit
   const question = questionOf(finding, reader)
   if (question !== null) return say(scorecardWords, locale, `${question}-must`)
-  if (yesOrNo(finding)) return finding.verdict === 'accept' || finding.verdict === 'reject' ? say(scorecardWords, locale, 'mustBe') : NO_LIMIT
+  if (yesOrNo(finding)) return finding.measured === null && (finding.verdict === 'accept' || finding.verdict === 'reject') ? say(scorecardWords, locale, 'mustBe') : NO_LIMIT
   if (min !== null && max !== null) return say(scorecardWords, locale, 'between', { min: size(min, finding, units), max: size(max, finding, units) })
   if (max === 0) return say(scorecardWords, locale, 'none')
   if (max !== null) return say(scorecardWords, locale, 'atMost', { max: size(max, finding, units) })

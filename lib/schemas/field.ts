@@ -64,10 +64,10 @@ export const isPastEnd = (atMm: number, lengthMm: number): boolean => atMm > len
 export type Setting = { readonly parse: (text: string) => number; readonly example: string; readonly most: number; readonly mostText: string }
 
 /** A box for a setting; '' becomes null. */
-export function settingField(reader: Reader, { parse, example, most, mostText }: Setting) {
+export function settingField(reader: Reader, { parse, example, most, mostText }: Setting, tooMuch: 'absurd' | 'tooMuchSet' = 'tooMuchSet') {
   return parsedBox(reader, parse, (value, typed) => {
     if (value === null) return say(problems, reader.locale, 'notANumber', { typed, example })
-    return value > most ? say(problems, reader.locale, 'tooMuchSet', { typed, most: mostText }) : null
+    return value > most ? say(problems, reader.locale, tooMuch, { typed, most: mostText }) : null
   })
 }
 

@@ -2,14 +2,16 @@ import * as z from 'zod'
 import { problems } from '../language/problems'
 import { say } from '../language/say'
 import { INDICATION_KINDS, type Indication, type Inspection, type Station } from '../scoring/types'
+import { parseAngle } from '../units/angle'
 import { formatForReader } from '../units/display'
-import { alongWeld, isPastEnd, lengthField, type Reader } from './field'
+import { alongWeld, isPastEnd, lengthField, settingField, type Reader } from './field'
 
 /** More than a class coupon can show; the gauge in the hand stops sooner. */
 const MOST_STATIONS = 60
 const MOST_INDICATIONS = 200
 const MOST_SIZE_MM = 75
 const MOST_DEPTH_MM = 25
+const MOST_ANGLE = 180
 /** Two places closer than this are one place: 2 in and 50.8 mm differ in the last bit. */
 const SAME_PLACE_MM = 1e-6
 
@@ -19,11 +21,23 @@ export type ReadingsFrame = Reader & { readonly lengthMm: number; readonly gauge
 const STATION_FIELDS = {
   width: 'widthMm', legA: 'legAMm', legB: 'legBMm', throat: 'throatMm', convexity: 'convexityMm', reinforcement: 'reinforcementMm',
   penetration: 'penetrationMm', rootConcavity: 'rootConcavityMm', misalignment: 'misalignmentMm', underfill: 'underfillMm',
+  rootWidth: 'rootWidthMm', shrinkageGroove: 'shrinkageGrooveMm', rootShortfall: 'rootShortfallMm', rootPore: 'rootPoreMm', rootGap: 'rootGapMm',
+  toeAngle: 'toeAngleDeg',
 } as const satisfies Record<string, keyof Station>
 export type StationBox = keyof typeof STATION_FIELDS
+/** Boxes that came later: stored documents, and forms that wait on a device, are without them. */
+const LATER: readonly StationBox[] = ['rootWidth', 'shrinkageGroove', 'rootShortfall', 'rootPore', 'rootGap', 'toeAngle']
+
+/** The box of a station's field: 'widthMm' is typed into `width`. */
+export function stationBoxOf(field: (typeof STATION_FIELDS)[StationBox]): StationBox {
+  const box = STATION_BOXES.find((name) => STATION_FIELDS[name] === field)
+  if (box === undefined) throw new RangeError(`"${String(field)}" is not a reading of a station.`)
+  return box
+}
+
 export const STATION_BOXES = Object.keys(STATION_FIELDS) as readonly StationBox[]
 /** Boxes that hold a size of the weld itself; the others hold how far something stands out or falls short. */
-const LARGE: readonly StationBox[] = ['width', 'legA', 'legB', 'throat']
+const LARGE: readonly StationBox[] = ['width', 'legA', 'legB', 'throat', 'rootWidth']
 const indicationBoxes = ['length', 'depth', 'diameter', 'height'] as const
 
 /** Drops what was not measured: an absent key, because null must not be stored as a number's neighbour. */
@@ -49,7 +63,9 @@ export function readingsSchema(frame: ReadingsFrame) {
     return z.NEVER
   })
 
-  const boxesOf = Object.fromEntries(STATION_BOXES.map((name) => [name, LARGE.includes(name) ? size : depth])) as Record<StationBox, typeof size>
+  const angle = settingField(frame, { parse: parseAngle, example: '135°', most: MOST_ANGLE, mostText: `${MOST_ANGLE}°` }, 'absurd')
+  const boxFor = (name: StationBox) => (name === 'toeAngle' ? angle : LARGE.includes(name) ? size : depth)
+  const boxesOf = Object.fromEntries(STATION_BOXES.map((name) => [name, LATER.includes(name) ? boxFor(name).prefault('') : boxFor(name)])) as Record<StationBox, typeof size>
   const station = z.strictObject({ at: atField, ...boxesOf }).transform(({ at, ...row }): Station => ({
     atMm: at,
     ...measured(Object.fromEntries(STATION_BOXES.map((name) => [STATION_FIELDS[name], row[name] ?? null])) as Record<(typeof STATION_FIELDS)[StationBox], number | null>),
@@ -97,7 +113,7 @@ export function readingsSchema(frame: ReadingsFrame) {
 }
 
 const box = z.string().max(200)
-const typedStation = z.object({ at: box, ...Object.fromEntries(STATION_BOXES.map((name) => [name, box])) } as Record<'at' | StationBox, typeof box>)
+const typedStation = z.object({ at: box, ...Object.fromEntries(STATION_BOXES.map((name) => [name, LATER.includes(name) ? box.default('') : box])) } as Record<'at' | StationBox, typeof box>)
 const typedIndication = z.object({
   kind: z.enum(INDICATION_KINDS), toe: z.enum(['A', 'B']).nullable(), at: box,
   ...(Object.fromEntries(indicationBoxes.map((name) => [name, box])) as Record<(typeof indicationBoxes)[number], typeof box>),

@@ -4,6 +4,7 @@ import { absent, attribute } from './rules/absent'
 import type { Judge } from './rules/judge'
 import { largestSize } from './rules/largest-size'
 import { notJudged } from './rules/not-judged'
+import { unitOfReading } from './rules/reading'
 import { readingAllowance } from './rules/reading-allowance'
 import { readingRange } from './rules/reading-range'
 import { readingSpread } from './rules/reading-spread'
@@ -35,6 +36,7 @@ function judgeOf(rule: Rule): Judge {
 /** The unit of a rule's findings. */
 function unitOf(rule: Rule): Finding['unit'] {
   if (rule.kind === 'length-share') return 'ratio'
+  if (rule.kind === 'reading-range') return unitOfReading(rule.reading)
   return COUNTED_KINDS.has(rule.kind) ? 'count' : 'mm'
 }
 

@@ -39,14 +39,20 @@ function refusePlace(what: 'Station' | 'Indication', index: number, at: unknown,
   throw new RangeError(`${nameOf(what, index, at, kind)} lies outside the weld, which is ${weldMm} mm long.`)
 }
 
+function refuseAngle(index: number, at: unknown, value: unknown): never {
+  throw new RangeError(`${nameOf('Station', index, at)} has a toe angle of ${String(value)}, which is not a number of degrees from 0 to 180. Leave out what was not measured.`)
+}
+
 const isSize = (value: number | null | undefined): boolean =>
   value === undefined || value === null || (typeof value === 'number' && value >= 0 && value < Infinity)
+const isToeAngle = (value: number | null | undefined): boolean => isSize(value) && (value ?? 0) <= 180
 const isPlace = (at: number, weldMm: number): boolean => typeof at === 'number' && at >= 0 && at <= weldMm + TOLERANCE
 
 const STATION_SIZES = [
   ['widthMm', 'width'], ['legAMm', 'leg A'], ['legBMm', 'leg B'], ['throatMm', 'throat'], ['convexityMm', 'convexity'],
   ['reinforcementMm', 'reinforcement'], ['penetrationMm', 'penetration'], ['rootConcavityMm', 'root concavity'],
-  ['misalignmentMm', 'misalignment'], ['underfillMm', 'underfill'],
+  ['misalignmentMm', 'misalignment'], ['underfillMm', 'underfill'], ['rootWidthMm', 'root width'], ['shrinkageGrooveMm', 'shrinkage groove'],
+  ['rootShortfallMm', 'root shortfall'], ['rootPoreMm', 'root pore'], ['rootGapMm', 'root gap'],
 ] as const
 const INDICATION_SIZES = [['lengthMm', 'length'], ['depthMm', 'depth'], ['diameterMm', 'diameter'], ['heightMm', 'height']] as const
 
@@ -54,6 +60,7 @@ const INDICATION_SIZES = [['lengthMm', 'length'], ['depthMm', 'depth'], ['diamet
 function stationIsSound(s: Station): boolean {
   return isSize(s.widthMm) && isSize(s.legAMm) && isSize(s.legBMm) && isSize(s.throatMm) && isSize(s.convexityMm)
     && isSize(s.reinforcementMm) && isSize(s.penetrationMm) && isSize(s.rootConcavityMm) && isSize(s.misalignmentMm) && isSize(s.underfillMm)
+    && isSize(s.rootWidthMm) && isSize(s.shrinkageGrooveMm) && isSize(s.rootShortfallMm) && isSize(s.rootPoreMm) && isSize(s.rootGapMm)
 }
 const indicationIsSound = (i: Indication): boolean =>
   isSize(i.lengthMm) && isSize(i.depthMm) && isSize(i.diameterMm) && isSize(i.heightMm)
@@ -69,6 +76,7 @@ function stationsInOrder(stations: readonly Station[], weldMm: number): readonly
     if (!stationIsSound(station)) {
       for (const [field, size] of STATION_SIZES) if (!isSize(station[field])) refuseSize('Station', index, at, size, station[field])
     }
+    if (!isToeAngle(station.toeAngleDeg)) refuseAngle(index, at, station.toeAngleDeg)
     if (at < before) inOrder = false
     before = at
   }

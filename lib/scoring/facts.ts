@@ -1,6 +1,6 @@
 import type { Quantity } from '../criteria/types'
 import type { NotMeasuredReason } from './reason'
-import type { Weld } from './types'
+import type { Station, Weld } from './types'
 
 /** A weld whose numbers have been checked; null is not known. */
 export type Facts = {
@@ -52,15 +52,19 @@ export function factsOf(weld: Weld): Facts {
 /** Throat of a flat equal-leg fillet over its leg, as ISO 2553 and ISO 5817 round it. */
 const THROAT_OF_LEG = 0.7071
 
-/** The value of a quantity, or null when it is not known. `widthMm` is the bead's width at the place judged. */
-export function quantityOf(quantity: Quantity, weld: Facts, widthMm: number | null): number | null {
+/** The widths at the place judged: a station, or the narrowest of all. */
+export type Widths = Pick<Station, 'widthMm' | 'rootWidthMm'>
+
+/** The value of a quantity, or null when it is not known. `at` null: the place has no width. */
+export function quantityOf(quantity: Quantity, weld: Facts, at: Widths | null): number | null {
   switch (quantity) {
     case 'thickness': return weld.thicknessMm
     case 'electrode-diameter': return weld.electrodeDiameterMm
     case 'nominal-leg': return weld.nominalLegMm
     case 'nominal-throat': return weld.nominalLegMm === null ? null : THROAT_OF_LEG * weld.nominalLegMm
-    case 'nominal-size': return quantityOf(weld.fillet ? 'nominal-throat' : 'thickness', weld, widthMm)
-    case 'width': return widthMm
+    case 'nominal-size': return quantityOf(weld.fillet ? 'nominal-throat' : 'thickness', weld, at)
+    case 'width': return at?.widthMm ?? null
+    case 'root-width': return at?.rootWidthMm ?? null
   }
 }
 
@@ -73,5 +77,6 @@ export function reasonWithout(quantity: Quantity, weld: Facts): NotMeasuredReaso
     case 'nominal-throat': return 'no-nominal-leg'
     case 'nominal-size': return weld.fillet ? 'no-nominal-leg' : 'no-thickness'
     case 'width': return 'station-without-width'
+    case 'root-width': return 'station-without-root-width'
   }
 }

@@ -64,4 +64,9 @@ export function notApplicable(rule: Rule, unit: Finding['unit'], reason: NotAppl
   return unjudged(rule, 'not-applicable', unit, NO_LIMIT, null, reason)
 }
 
+/** Looked for and not seen, under a limit that hangs on a width nobody read: accepted, with no margin to tell. */
+export function noneFound(rule: Rule, limit: Limits): Finding {
+  return { rule: rule.id, verdict: 'accept', measured: 0, limit, unit: 'mm', margin: null, closeCall: false, where: null, source: rule.source }
+}
+
 export const placeOf = (fromMm: number, toMm: number): Place => ({ fromMm, toMm })

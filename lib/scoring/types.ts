@@ -44,6 +44,18 @@ export type Station = {
   readonly misalignmentMm?: number
   /** How far the face of a groove weld lies below the plate surface. */
   readonly underfillMm?: number
+  /** Width of the metal that came through on the root side. */
+  readonly rootWidthMm?: number
+  /** Depth of a groove along the edge of the root run. */
+  readonly shrinkageGrooveMm?: number
+  /** How far the root of a weld made from one side stops short of the far surface. */
+  readonly rootShortfallMm?: number
+  /** The largest pore in the root. */
+  readonly rootPoreMm?: number
+  /** The opening between the parts that a fillet joins. */
+  readonly rootGapMm?: number
+  /** Between the plate and the weld's face, measured through the air: the smaller of the two toes, 0 to 180 degrees. */
+  readonly toeAngleDeg?: number
 }
 
 /** Something seen on the weld, starting at `atMm` and running `lengthMm` onward (absent: a point). */
@@ -81,7 +93,7 @@ export type Finding = {
   readonly verdict: FindingVerdict
   readonly measured: number | null
   readonly limit: { readonly min: number | null; readonly max: number | null }
-  readonly unit: 'mm' | 'count' | 'ratio'
+  readonly unit: 'mm' | 'count' | 'ratio' | 'degree'
   readonly margin: number | null
   /** The reading lies within the gauge's resolution of a limit. */
   readonly closeCall: boolean

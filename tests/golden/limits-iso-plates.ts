@@ -8,8 +8,10 @@ export const SHEETS = { b: 'Comparison sheet of level B, ISO 5817 values', c: 'C
 export const MEMORY = 'From memory'
 export const PAST = 0.01
 
+type Field = 'underfillMm' | 'rootConcavityMm' | 'shrinkageGrooveMm' | 'rootShortfallMm'
+
 /** A reading of the root or face that is allowed only as a short imperfection, or not at all. */
-function shortReading(of: Of, rule: string, source: string, field: 'underfillMm' | 'rootConcavityMm', edges: readonly (readonly [thicknessMm: number, max: number])[]): readonly LimitCase[] {
+export function shortReading(of: Of, rule: string, source: string, field: Field, edges: readonly (readonly [thicknessMm: number, max: number])[]): readonly LimitCase[] {
   const one = of(rule, source)
   const weld = (thicknessMm: number, lengthMm = 400) => ({ ...GROOVE, thicknessMm, lengthMm })
   const short = (thicknessMm: number) => (reading: number): Change => ({ weld: weld(thicknessMm), stations: oneBadStretch([field], 0, reading, 12.5, 400) })
@@ -32,7 +34,7 @@ function shortReading(of: Of, rule: string, source: string, field: 'underfillMm'
   ]
 }
 
-function notPermittedThin(of: Of, rule: string, source: string, field: 'underfillMm' | 'rootConcavityMm'): readonly LimitCase[] {
+export function notPermittedThin(of: Of, rule: string, source: string, field: Field): readonly LimitCase[] {
   const at = (thicknessMm: number, reading: number): Change => ({ weld: { ...GROOVE, thicknessMm }, stations: oneBadStretch([field], 0, reading, 10, 400) })
   return [
     of(rule, source).accepts('3 mm, none', at(3, 0)),

@@ -3,6 +3,7 @@
 import type { Indication, Station, Weld } from '@/lib/scoring/types'
 import { casesOf, GROOVE, oneBadStretch, twoBadStretches, type Change, type LimitCase } from './limits-case'
 import { MEMORY, misalignment, PAST, roots, SHEETS, type Level, type Of } from './limits-iso-plates'
+import { excessPenetration, filletGaps, rootPenetration, rootPores, shrinkageGrooves, toeAngles } from './limits-iso-roots'
 
 type Edges = readonly (readonly [what: string, weld: Partial<Weld>, on: number])[]
 
@@ -141,7 +142,10 @@ function overlaps(of: Of, level: Level): readonly LimitCase[] {
   if (level !== 'd') return any(of, '506', SHEETS[level], 'overlap')
   const source = 'Public text that is no proper source'
   const stations: readonly Station[] = [{ atMm: 100, widthMm: 12 }, { atMm: 300, widthMm: 10 }]
-  return of('506', source).edge('0.2 of the narrowest width', (heightMm) => ({ stations, indications: [{ kind: 'overlap', atMm: 50, heightMm }] }), 2, 2.01)
+  return [
+    ...of('506', source).edge('0.2 of the narrowest width', (heightMm) => ({ stations, indications: [{ kind: 'overlap', atMm: 50, heightMm }] }), 2, 2.01),
+    of('506', source).accepts('looked for and none seen, no width read', { stations: [{ atMm: 100 }] }),
+  ]
 }
 
 function asymmetry(of: Of, level: Level): readonly LimitCase[] {
@@ -173,12 +177,14 @@ export function isoCasesFor(set: string, levelOf: (item: string) => Level): read
     ...overlaps(of, levelOf('506')), ...misalignment(of, levelOf('507')), ...any(of, '510', SHEETS.b, 'burn-through'), ...roots(of, levelOf('511')),
     ...asymmetry(of, levelOf('512')), ...allowedAtD(of, levelOf('517'), '517', 'poor-restart'), ...throats(of, levelOf('5213')),
     ...excessThroats(of, levelOf('5214')), ...allowedAtD(of, levelOf('601'), '601', 'arc-strike'),
+    ...rootPenetration(of, levelOf('4021')), ...shrinkageGrooves(of, levelOf('5013')), ...excessPenetration(of, levelOf('504')),
+    ...toeAngles(of, levelOf('505')), ...rootPores(of, levelOf('516')), ...filletGaps(of, levelOf('617')),
     of('602', MEMORY).ignores('spatter depends on the application', seen([{ kind: 'spatter', atMm: 5 }])),
   ]
 }
 
 export const isoCases: readonly LimitCase[] = [
   ...(['b', 'c', 'd'] as const).flatMap((level) => isoCasesFor(`iso5817-${level}`, () => level)),
-  // ISO 9606-1 clause 7: level B, but 502, 503, 5214 (and 504, which nobody records) at level C.
-  ...isoCasesFor('iso9606-1', (item) => (['502', '503', '5214'].includes(item) ? 'c' : 'b')),
+  // ISO 9606-1 clause 7: level B, but 502, 503, 5214 and 504 at level C.
+  ...isoCasesFor('iso9606-1', (item) => (['502', '503', '5214', '504'].includes(item) ? 'c' : 'b')),
 ]

@@ -81,7 +81,7 @@ export function toScorecard(row: ScorecardRow & { findings: FindingRow[] }, crit
       verdict: fromRow[each.verdict],
       measured: each.measured,
       limit: { min: each.limitMin, max: each.limitMax },
-      unit: each.unit === 'count' || each.unit === 'ratio' ? each.unit : 'mm',
+      unit: each.unit === 'count' || each.unit === 'ratio' || each.unit === 'degree' ? each.unit : 'mm',
       margin: each.margin,
       closeCall: each.closeCall,
       where: each.fromMm !== null && each.toMm !== null ? { fromMm: each.fromMm, toMm: each.toMm } : null,

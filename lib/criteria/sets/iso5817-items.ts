@@ -1,14 +1,15 @@
 import type { Source, SourceStatus } from '../../source'
-import { fixed, linear, onTopOf, times } from '../limits'
+import { degrees, fixed, linear, onTopOf, times } from '../limits'
 import { SCALE, YES_OR_NO } from '../readiness-scale'
-import type { Allowance, Check, Condition, Limit, Readiness, Rule } from '../types'
+import type { Allowance, Check, Condition, Limit, Readiness, Reading, Rule } from '../types'
 
 /** Quality level of ISO 5817: B stringent, C intermediate, D moderate. */
 export type Level = 'b' | 'c' | 'd'
 
 /**
- * The surface and geometry items of ISO 5817 that an inspection has readings for, by their ISO 6520-1 numbers. Not judged, for want of
- * a reading: 4021, 5013, 504, 505, 509, 516, 617. 5011 stands for 5012 too. Table 1 divides most items at a thickness of 3 mm.
+ * The surface and geometry items of ISO 5817, by their ISO 6520-1 numbers. 5011 stands for 5012 too, 511 for 509, and 507 for plates
+ * (5071): pipes (5072) are not welded here. Roots, toes and gaps are judged where they were recorded. Table 1 divides most items at a
+ * thickness of 3 mm.
  */
 const THIN: Condition = { thickness: { upTo: 3 } }
 
@@ -16,6 +17,7 @@ const THIN: Condition = { thickness: { upTo: 3 } }
 const SHORT: Allowance = { per: 'window', lengthMm: 25, windowMm: 100, shareIfShorter: 0.25 }
 
 const WEAK = 'Read only in public text that is no proper source.'
+const RECORDED = 'Judged where it was recorded.'
 const SHORT_NOTE = 'A short imperfection is at most 25 mm in any 100 mm, or a quarter of a shorter weld: that definition is from memory.'
 
 function source(item: string, status: SourceStatus, note?: string): Source {
@@ -52,10 +54,12 @@ const shortThroat = (beyond: Limit): Check =>
   ({ kind: 'reading-allowance', reading: 'throat', side: 'below', nominal: times(1, 'nominal-throat'), beyond, over: SHORT })
 const FULL_THROAT: Check = { kind: 'reading-range', reading: 'throat', min: times(1, 'nominal-throat'), max: null }
 
-type Optional = 'underfill' | 'root-concavity' | 'misalignment'
+type Optional = Exclude<Reading, 'width' | 'shortest-leg' | 'leg-difference' | 'throat' | 'convexity' | 'reinforcement' | 'toe-angle'>
 const recorded = (reading: Optional, max: Limit): Check => ({ kind: 'reading-range', reading, min: null, max, optional: true })
 const shortRecorded = (reading: Optional, beyond: Limit): Check =>
   ({ kind: 'reading-allowance', reading, side: 'above', nominal: fixed(0), beyond, over: SHORT, optional: true })
+
+const toeFrom = (angle: number): Check => ({ kind: 'reading-range', reading: 'toe-angle', min: degrees(angle), max: null, optional: true })
 
 const PERMITTED: Check = { kind: 'not-judged', reason: 'permitted' }
 
@@ -85,12 +89,24 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
     id: '401', kind: 'attribute', answer: 'fusionComplete', of: [], ifSeen: ['lack-of-fusion'], source: source('401', 'confirmed'), weight: 15, readiness: YES_OR_NO,
   }]],
 
+  ['4021', (level) => undivided(
+    { id: '4021', when: { weld: 'groove' }, source: source('4021', 'confirmed', level === 'd' ? `${RECORDED} ${SHORT_NOTE}` : RECORDED), weight: 10, readiness: SCALE.root },
+    level === 'd' ? shortRecorded('root-shortfall', linear('thickness', 0.2, 0, 2)) : recorded('root-shortfall', fixed(0)))],
+
   ['5011', (level) => {
     const item = { id: '5011', source: source('5011', 'secondary', 'With a smooth transition to the plate.'), weight: 15, readiness: SCALE.undercut }
     return divided(item,
       { b: none('undercut'), c: shortUndercut(times(0.1, 'thickness')), d: shortUndercut(times(0.2, 'thickness')) }[level],
       { b: undercutUpTo(linear('thickness', 0.05, 0, 0.5)), c: undercutUpTo(linear('thickness', 0.1, 0, 0.5)), d: undercutUpTo(linear('thickness', 0.2, 0, 1)) }[level],
       level === 'b' ? item.source : source('5011', 'secondary', SHORT_NOTE))
+  }],
+
+  ['5013', (level) => {
+    const item = { id: '5013', when: { weld: 'groove' }, source: source('5013', 'secondary', `${RECORDED} ${SHORT_NOTE}`), weight: 5, readiness: SCALE.root } as const
+    if (level === 'b') return divided(item, recorded('shrinkage-groove', fixed(0)), shortRecorded('shrinkage-groove', linear('thickness', 0.05, 0, 0.5)))
+    if (level === 'c') return undivided(item, shortRecorded('shrinkage-groove', linear('thickness', 0.1, 0, 1)))
+    return divided(item, recorded('shrinkage-groove', linear('thickness', 0.1, 0.2, null)), shortRecorded('shrinkage-groove', linear('thickness', 0.2, 0, 2)),
+      source('5013', 'secondary', `${RECORDED} Of any length; later editions may allow it only as a short imperfection.`))
   }],
 
   ['502', (level) => [{
@@ -105,6 +121,25 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
     source: source('503', 'secondary'), weight: 10, readiness: SCALE.convexity,
   }]],
 
+  ['504', (level) => {
+    const note = `${RECORDED} Held against the width of the metal on the root side.`
+    const item = { id: '504', when: { weld: 'groove' }, source: source('504', 'secondary', note), weight: 5, readiness: SCALE.penetration } as const
+    return divided(item,
+      recorded('penetration', linear('root-width', { b: 0.1, c: 0.3, d: 0.6 }[level], 1, null)),
+      recorded('penetration', { b: linear('root-width', 0.2, 1, 3), c: linear('root-width', 0.6, 1, 4), d: linear('root-width', 1, 1, 5) }[level]))
+  }],
+
+  ['505', (level) => {
+    const weak = source('505', 'memory', `${WEAK} ${RECORDED}`)
+    const read = source('505', 'secondary', RECORDED)
+    const item = { id: '505', weight: 5, readiness: SCALE.angle }
+    if (level === 'd') return undivided({ ...item, source: weak }, toeFrom(90))
+    return [
+      ...undivided({ ...item, when: { weld: 'groove' }, source: read }, toeFrom(level === 'b' ? 150 : 110)),
+      ...undivided({ ...item, source: level === 'b' ? weak : read }, toeFrom(level === 'b' ? 110 : 100)),
+    ]
+  }],
+
   ['506', (level) => [level === 'd'
     ? {
         id: '506', kind: 'largest-size', of: ['overlap'], size: 'largest', max: times(0.2, 'width'),
@@ -113,7 +148,7 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
     : { id: '506', ...none('overlap'), source: source('506', 'secondary'), weight: 5, readiness: YES_OR_NO }]],
 
   ['507', (level) => {
-    const item = { id: '507', when: { weld: 'groove' }, source: source('507', 'memory', 'Plates. Judged where it was recorded.'), weight: 5, readiness: SCALE.misalignment } as const
+    const item = { id: '507', when: { weld: 'groove' }, source: source('507', 'memory', `Plates. ${RECORDED}`), weight: 5, readiness: SCALE.misalignment } as const
     return divided(item,
       recorded('misalignment', linear('thickness', { b: 0.1, c: 0.15, d: 0.25 }[level], 0.2, null)),
       recorded('misalignment', { b: linear('thickness', 0.1, 0, 3), c: linear('thickness', 0.15, 0, 4), d: linear('thickness', 0.25, 0, 5) }[level]))
@@ -140,6 +175,13 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
     if (level === 'c') return undivided(item, shortRecorded('root-concavity', linear('thickness', 0.1, 0, 1)))
     return divided(item, recorded('root-concavity', linear('thickness', 0.1, 0.2, null)), shortRecorded('root-concavity', linear('thickness', 0.2, 0, 2)))
   }],
+
+  ['516', (level) => undivided(
+    {
+      id: '516', when: { weld: 'groove' }, weight: 5, readiness: YES_OR_NO,
+      source: level === 'd' ? source('516', 'memory', 'Permitted in places.') : source('516', 'secondary', RECORDED),
+    },
+    level === 'd' ? PERMITTED : recorded('root-pore', fixed(0)))],
 
   ['517', (level) => [{
     id: '517', ...(level === 'd' ? PERMITTED : none('poor-restart')),
@@ -174,6 +216,13 @@ const ITEMS: readonly (readonly [id: string, item: Item])[] = [
     id: '602', kind: 'not-judged', reason: 'depends-on-application', source: source('602', 'memory', 'Acceptance depends on the application.'),
     weight: 0, readiness: YES_OR_NO,
   }]],
+
+  ['617', (level) => undivided(
+    {
+      id: '617', when: { weld: 'fillet', thickness: { above: 3 } }, weight: 5, readiness: SCALE.gap,
+      source: source('617', 'memory', `${RECORDED} Plates over 3 mm; thinner ones are not judged.`),
+    },
+    recorded('root-gap', { b: linear('nominal-throat', 0.1, 0.5, 2), c: linear('nominal-throat', 0.2, 0.5, 3), d: linear('nominal-throat', 0.3, 1, 4) }[level]))],
 ]
 
 /** The item numbers judged, in the order of the table. */

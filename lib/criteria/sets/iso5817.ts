@@ -8,7 +8,7 @@ const NAMES = { b: 'B (stringent)', c: 'C (intermediate)', d: 'D (moderate)' } a
 function iso5817(level: Level): CriteriaSet {
   return {
     id: `iso5817-${level}`,
-    version: 1,
+    version: 2,
     title: `ISO 5817 quality level ${NAMES[level]}, surface and shape`,
     edition: EDITION,
     system: 'si',

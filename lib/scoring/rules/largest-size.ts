@@ -1,12 +1,12 @@
 import type { RuleOf } from '../../criteria/types'
 import { seenOf, type Evidence } from '../evidence'
 import { reasonWithout } from '../facts'
-import { isOutside, judged, notMeasured } from '../finding'
+import { isOutside, judged, noneFound, notMeasured } from '../finding'
 import { limitFor, mostAllowed, unknownIn } from '../limit'
 import type { Indication } from '../types'
 import { placeOfIndication } from './absent'
 import { allLookedFor, kindsOf, type Judge, type Kinds } from './judge'
-import { narrowestWidth, reasonWithoutSize, sizeOf } from './size'
+import { lackOnlyWidths, reasonWithoutSize, sizeOf, widthsFor } from './size'
 
 export type Largest = { readonly mm: number; readonly indication: Indication | null; readonly unsized: Indication | null }
 
@@ -32,15 +32,18 @@ export function largestOf(kinds: Kinds, size: Parameters<typeof sizeOf>[1], evid
 export function largestSize(rule: RuleOf<'largest-size'>): Judge {
   const kinds = kindsOf(rule.of)
   const most = mostAllowed(rule.max)
+  const widthsOf = widthsFor([rule.max])
   return (evidence) => {
     const weldMm = evidence.weld.lengthMm
-    const width = narrowestWidth(evidence.stations)
-    const known = limitFor(rule.max, evidence.weld, width)
+    const widths = widthsOf(evidence.stations)
+    const known = limitFor(rule.max, evidence.weld, widths)
     const max = known ?? most
     const { mm, indication, unsized } = largestOf(kinds, rule.size, evidence)
     if (!isOutside(max - mm)) {
       const limit = { min: null, max: known }
-      if (known === null) return notMeasured(rule, 'mm', reasonWithout(unknownIn(rule.max, evidence.weld, width), evidence.weld), limit)
+      const nothingSeen = indication === null && unsized === null && allLookedFor(kinds, evidence)
+      if (known === null && nothingSeen && lackOnlyWidths([rule.max], evidence.weld)) return noneFound(rule, limit)
+      if (known === null) return notMeasured(rule, 'mm', reasonWithout(unknownIn(rule.max, evidence.weld, widths), evidence.weld), limit)
       if (unsized !== null) return notMeasured(rule, 'mm', reasonWithoutSize(rule.size), limit, placeOfIndication(unsized, weldMm))
       if (!allLookedFor(kinds, evidence)) return notMeasured(rule, 'mm', 'not-looked-for', limit)
     }

@@ -1,6 +1,6 @@
 import type { Reading } from '../../criteria/types'
 import type { NotMeasuredReason } from '../reason'
-import type { Station } from '../types'
+import type { Finding, Station } from '../types'
 
 function legs(station: Station): readonly [number | null, number | null] {
   return [station.legAMm ?? null, station.legBMm ?? null]
@@ -17,6 +17,11 @@ export function readingAt(station: Station, reading: Reading): number | null {
     case 'root-concavity': return station.rootConcavityMm ?? null
     case 'misalignment': return station.misalignmentMm ?? null
     case 'underfill': return station.underfillMm ?? null
+    case 'shrinkage-groove': return station.shrinkageGrooveMm ?? null
+    case 'root-shortfall': return station.rootShortfallMm ?? null
+    case 'root-pore': return station.rootPoreMm ?? null
+    case 'root-gap': return station.rootGapMm ?? null
+    case 'toe-angle': return station.toeAngleDeg ?? null
     case 'shortest-leg': {
       const [a, b] = legs(station)
       return a === null || b === null ? null : Math.min(a, b)
@@ -27,6 +32,9 @@ export function readingAt(station: Station, reading: Reading): number | null {
     }
   }
 }
+
+/** What a reading is in. */
+export const unitOfReading = (reading: Reading): Finding['unit'] => (reading === 'toe-angle' ? 'degree' : 'mm')
 
 /** The most a reading that is not whole can still be: one leg read bounds the shortest leg. Infinity when nothing bounds it. */
 export function atMost(station: Station, reading: Reading): number {

@@ -1,7 +1,7 @@
 import type { RuleOf } from '../../criteria/types'
 import { seenOf, type Evidence } from '../evidence'
 import { reasonWithout } from '../facts'
-import { isOutside, judged, notMeasured, placeOf } from '../finding'
+import { isOutside, judged, noneFound, notMeasured, placeOf } from '../finding'
 import { limitFor, mostAllowed, unknownIn } from '../limit'
 import { TOLERANCE } from '../tolerance'
 import type { Finding, Indication } from '../types'
@@ -11,7 +11,7 @@ import { placeOfIndication } from './absent'
 import { allLookedFor, kindsOf, type Judge, type Kinds } from './judge'
 import { largestOf } from './largest-size'
 import { roomIn } from './room'
-import { narrowestWidth, reasonWithoutSize, sizeOf } from './size'
+import { lackOnlyWidths, reasonWithoutSize, sizeOf, widthsFor } from './size'
 
 type SizeAllowance = RuleOf<'size-allowance'>
 
@@ -47,11 +47,13 @@ export function sizeAllowance(rule: SizeAllowance): Judge {
   const kinds = kindsOf(rule.of)
   const mostEveryday = rule.max === null ? 0 : mostAllowed(rule.max)
   const mostOver = mostAllowed(rule.allowed.max)
+  const limits = [rule.max, rule.allowed.max]
+  const widthsOf = widthsFor(limits)
   return (evidence) => {
     const { weld } = evidence
-    const width = narrowestWidth(evidence.stations)
-    const knownEveryday = rule.max === null ? 0 : limitFor(rule.max, weld, width)
-    const knownOver = limitFor(rule.allowed.max, weld, width)
+    const widths = widthsOf(evidence.stations)
+    const knownEveryday = rule.max === null ? 0 : limitFor(rule.max, weld, widths)
+    const knownOver = limitFor(rule.allowed.max, weld, widths)
     const everyday = knownEveryday ?? mostEveryday
     const over = knownOver ?? mostOver
     const largest = largestOf(kinds, rule.size, evidence)
@@ -65,7 +67,9 @@ export function sizeAllowance(rule: SizeAllowance): Judge {
     if (!isOutside(margin)) {
       const limit = { min: null, max: knownEveryday }
       const unknown = knownEveryday === null ? rule.max : knownOver === null ? rule.allowed.max : null
-      if (unknown !== null) return notMeasured(rule, 'mm', reasonWithout(unknownIn(unknown, weld, width), weld), limit)
+      const nothingSeen = largest.indication === null && largest.unsized === null && allLookedFor(kinds, evidence)
+      if (unknown !== null && nothingSeen && lackOnlyWidths(limits, weld)) return noneFound(rule, limit)
+      if (unknown !== null) return notMeasured(rule, 'mm', reasonWithout(unknownIn(unknown, weld, widths), weld), limit)
       if (largest.unsized !== null) return notMeasured(rule, 'mm', reasonWithoutSize(rule.size), limit, placeOfIndication(largest.unsized, weld.lengthMm))
       if (unmeasured !== null) return notMeasured(rule, 'mm', 'indication-without-length', limit, placeOfIndication(unmeasured, weld.lengthMm))
       if (!allLookedFor(kinds, evidence)) return notMeasured(rule, 'mm', 'not-looked-for', limit)

@@ -1,4 +1,6 @@
-import type { Size } from '../../criteria/types'
+import type { Limit, Size } from '../../criteria/types'
+import type { Facts, Widths } from '../facts'
+import { limitFor, variesAlong } from '../limit'
 import type { NotMeasuredReason } from '../reason'
 import type { Indication, Station } from '../types'
 
@@ -19,11 +21,20 @@ export function reasonWithoutSize(size: Size): NotMeasuredReason {
   return size === 'largest' ? 'indication-without-size' : `indication-without-${size}`
 }
 
-/** The narrowest width read: what a limit on an indication that depends on the width is held against. Null when no station has one. */
-export function narrowestWidth(stations: readonly Station[]): number | null {
-  let narrowest = Infinity
+/** The narrowest widths read, of the bead and of its root. */
+function narrowest(stations: readonly Station[]): Widths {
+  let [widthMm, rootWidthMm] = [Infinity, Infinity]
   for (const station of stations) {
-    if (station.widthMm !== undefined && station.widthMm !== null && station.widthMm < narrowest) narrowest = station.widthMm
+    widthMm = Math.min(widthMm, station.widthMm ?? Infinity)
+    rootWidthMm = Math.min(rootWidthMm, station.rootWidthMm ?? Infinity)
   }
-  return narrowest === Infinity ? null : narrowest
+  return { ...(widthMm < Infinity && { widthMm }), ...(rootWidthMm < Infinity && { rootWidthMm }) }
 }
+
+/** What limits on an indication are held against where they depend on a width: the narrowest read. Null when none of them does. */
+export const widthsFor = (limits: readonly (Limit | null)[]): (stations: readonly Station[]) => Widths | null =>
+  (limits.some(variesAlong) ? narrowest : () => null)
+
+/** True when widths are all that keeps these limits from being known: with nothing seen there is nothing to hold against a width. */
+export const lackOnlyWidths = (limits: readonly (Limit | null)[], weld: Facts): boolean =>
+  limits.every((limit) => limit === null || limitFor(limit, weld, { widthMm: 1, rootWidthMm: 1 }) !== null)

@@ -1,14 +1,14 @@
 import type { RuleOf } from '../../criteria/types'
 import { seenOf, type Evidence } from '../evidence'
 import { reasonWithout } from '../facts'
-import { isOutside, judged, notMeasured, placeOf } from '../finding'
+import { isOutside, judged, noneFound, notMeasured, placeOf } from '../finding'
 import { limitFor, mostAllowed, unknownIn } from '../limit'
 import { TOLERANCE } from '../tolerance'
 import type { Indication } from '../types'
 import { heaviestWindow } from '../windows/heaviest-window'
 import { placeOfIndication } from './absent'
 import { allLookedFor, kindsOf, type Judge, type Kinds } from './judge'
-import { narrowestWidth, reasonWithoutSize, sizeOf } from './size'
+import { lackOnlyWidths, reasonWithoutSize, sizeOf, widthsFor } from './size'
 
 /** All indications of these kinds in order along the weld. */
 function inOrder(kinds: Kinds, evidence: Evidence): readonly Indication[] {
@@ -22,9 +22,10 @@ function inOrder(kinds: Kinds, evidence: Evidence): readonly Indication[] {
 export function windowSum(rule: RuleOf<'window-sum'>): Judge {
   const kinds = kindsOf(rule.of)
   const most = mostAllowed(rule.max)
+  const widthsOf = widthsFor([rule.max])
   return (evidence) => {
-    const width = narrowestWidth(evidence.stations)
-    const known = limitFor(rule.max, evidence.weld, width)
+    const widths = widthsOf(evidence.stations)
+    const known = limitFor(rule.max, evidence.weld, widths)
     const places: number[] = []
     const sizes: number[] = []
     let unsized: Indication | null = null
@@ -40,7 +41,9 @@ export function windowSum(rule: RuleOf<'window-sum'>): Judge {
     const max = known ?? most
     if (!isOutside(max - sum)) {
       const limit = { min: null, max: known }
-      if (known === null) return notMeasured(rule, 'mm', reasonWithout(unknownIn(rule.max, evidence.weld, width), evidence.weld), limit)
+      const nothingSeen = inOrder(kinds, evidence).length === 0 && allLookedFor(kinds, evidence)
+      if (known === null && nothingSeen && lackOnlyWidths([rule.max], evidence.weld)) return noneFound(rule, limit)
+      if (known === null) return notMeasured(rule, 'mm', reasonWithout(unknownIn(rule.max, evidence.weld, widths), evidence.weld), limit)
       if (unsized !== null) return notMeasured(rule, 'mm', reasonWithoutSize(rule.size), limit, placeOfIndication(unsized, evidence.weld.lengthMm))
       if (!allLookedFor(kinds, evidence)) return notMeasured(rule, 'mm', 'not-looked-for', limit)
     }

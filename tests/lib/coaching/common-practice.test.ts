@@ -73,7 +73,8 @@ it('ranks what lets a joint come apart over what only looks bad', () => {
 it('finds a symptom behind every rejection of every built-in set, with the set at hand or without', () => {
   const fillet: Weld = { type: 'fillet', process: 'SMAW', position: '2F', progression: null, thicknessMm: 12, electrodeDiameterMm: 3.2, nominalLegMm: 8, lengthMm: 300 }
   const groove: Weld = { ...fillet, type: 'groove', position: '2G', nominalLegMm: null, completePenetration: true, transverseToTension: true }
-  const station = { widthMm: 40, legAMm: 2, legBMm: 20, throatMm: 1, convexityMm: 12, reinforcementMm: 12, penetrationMm: 12, rootConcavityMm: 9, misalignmentMm: 9, underfillMm: 9 }
+  const station = { widthMm: 40, legAMm: 2, legBMm: 20, throatMm: 1, convexityMm: 12, reinforcementMm: 12, penetrationMm: 12, rootConcavityMm: 9, misalignmentMm: 9, underfillMm: 9,
+    rootWidthMm: 4, shrinkageGrooveMm: 9, rootShortfallMm: 9, rootPoreMm: 2, rootGapMm: 9, toeAngleDeg: 60 }
   const poor: Inspection = {
     stations: [{ atMm: 100, ...station }, { atMm: 200, ...station, widthMm: 10, throatMm: 30 }], lookedFor: [...INDICATION_KINDS], cratersFilled: false, fusionComplete: false,
     indications: INDICATION_KINDS.flatMap((kind, i) => [0, 2].map(step => ({ kind, atMm: 10 + 20 * i + step, lengthMm: 15, depthMm: 9, diameterMm: 12, heightMm: 9 }))),
@@ -81,5 +82,6 @@ it('finds a symptom behind every rejection of every built-in set, with the set a
   const findings = allCriteria().flatMap(set => [fillet, groove].flatMap(weld =>
     scoreInspection(weld, poor, set).findings.filter(one => one.verdict === 'reject').map(finding => ({ set: set.id, rule: finding.rule, without: symptomOf(finding, weld, poor), symptom: symptomOf(finding, weld, poor, set.rules.find(rule => rule.id === finding.rule)) }))))
   expect(findings.length).toBeGreaterThan(100)
+  expect(['4021', '5013', '504', '505', '516', '617'].filter((rule) => !findings.some((one) => one.rule === rule))).toEqual([])
   expect(findings.filter(one => one.symptom === null || one.without !== one.symptom)).toEqual([])
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { allCriteria, criteriaById } from '@/lib/criteria/catalogue'
-import { readingsNeeded } from '@/lib/criteria/readings-needed'
+import { readingsNeeded, readingsWhereRecorded } from '@/lib/criteria/readings-needed'
 import type { CriteriaSet } from '@/lib/criteria/types'
 import { scoreInspection } from '@/lib/scoring/score-inspection'
 import { INDICATION_KINDS, type Weld } from '@/lib/scoring/types'
@@ -32,13 +32,30 @@ describe('what a form asks for', () => {
   })
 })
 
-describe('filling in just that', () => {
-  it.each(allCriteria().flatMap((set) => [[set.id, 'fillet', set], [set.id, 'groove', set]] as const))('leaves no reading of %s unmeasured on a %s weld', (_id, type, criteria) => {
-    const sizes = { widthMm: 6.2, legAMm: 7, legBMm: 7, throatMm: 4.9, convexityMm: 0.5, reinforcementMm: 1, penetrationMm: 0.5, rootConcavityMm: 0, misalignmentMm: 0, underfillMm: 0 }
-    const asked = Object.fromEntries(readingsNeeded(criteria, type).map((field) => [field, sizes[field]]))
+describe('what a form offers beside that', () => {
+  it.each([
+    ['shop-bead', 'fillet', []], ['structural-static.us', 'groove', []], ['qualification-visual.us', 'groove', ['penetrationMm', 'rootConcavityMm']],
+    ['iso5817-b', 'fillet', ['toeAngleDeg', 'rootGapMm']],
+    ['iso5817-b', 'groove', ['toeAngleDeg', 'underfillMm', 'misalignmentMm', 'penetrationMm', 'rootWidthMm', 'rootShortfallMm', 'rootConcavityMm', 'shrinkageGrooveMm', 'rootPoreMm']],
+  ] as const)('%s on a %s weld: %j', (id, type, fields) => {
+    expect(readingsWhereRecorded(criteriaById(id), type)).toEqual(fields)
+  })
+
+  it('leaves out root pores where the set permits them', () => {
+    expect(readingsWhereRecorded(criteriaById('iso5817-d'), 'groove')).not.toContain('rootPoreMm')
+  })
+})
+
+describe('filling in', () => {
+  const everySet = allCriteria().flatMap((set) => [[set.id, 'fillet', set], [set.id, 'groove', set]] as const)
+  const ways = [['just that', () => []], ['all that is offered beside it', readingsWhereRecorded]] as const
+  describe.each(ways)('%s', (_way, offered) => it.each(everySet)('leaves no reading of %s unmeasured on a %s weld', (_id, type, criteria) => {
+    const sizes = { widthMm: 6.2, legAMm: 7, legBMm: 7, throatMm: 4.9, convexityMm: 0.5, reinforcementMm: 1, penetrationMm: 0.5, rootConcavityMm: 0, misalignmentMm: 0, underfillMm: 0,
+      rootWidthMm: 4, shrinkageGrooveMm: 0, rootShortfallMm: 0, rootPoreMm: 0, rootGapMm: 0, toeAngleDeg: 160 }
+    const asked = Object.fromEntries([...readingsNeeded(criteria, type), ...offered(criteria, type)].map((field) => [field, sizes[field]]))
     const inspection = { stations: [{ atMm: 50, ...asked }, { atMm: 150, ...asked }], indications: [], lookedFor: [...INDICATION_KINDS], cratersFilled: true, fusionComplete: true }
     const { findings, verdict } = scoreInspection(weldOf(type), inspection, criteria)
     expect(findings.filter((finding) => finding.verdict === 'not-measured').map(({ rule, reason }) => [rule, reason])).toEqual([])
     expect(verdict).not.toBe('incomplete')
-  })
+  }))
 })

@@ -21,7 +21,8 @@ const WELDS = [fillet, groove, stiffener, tension, thin, thinGroove]
 
 const station = (atMm: number, more: Partial<Station> = {}): Station => ({
   atMm, widthMm: 9, legAMm: 8.5, legBMm: 8.5, throatMm: 6, convexityMm: 1, reinforcementMm: 1,
-  penetrationMm: 1, rootConcavityMm: 0, misalignmentMm: 0, underfillMm: 0, ...more,
+  penetrationMm: 1, rootConcavityMm: 0, misalignmentMm: 0, underfillMm: 0, rootWidthMm: 4, shrinkageGrooveMm: 0, rootShortfallMm: 0,
+  rootPoreMm: 0, rootGapMm: 0, toeAngleDeg: 160, ...more,
 })
 const clean: Inspection = {
   stations: [station(50), station(200), station(350)], indications: [], lookedFor: [...INDICATION_KINDS],
@@ -31,7 +32,10 @@ const everyFault: Indication[] = INDICATION_KINDS.map((kind, i) => ({ kind, atMm
 const poor: Inspection = {
   ...clean, cratersFilled: false, fusionComplete: false,
   stations: [
-    station(50, { widthMm: 20, legAMm: 2, throatMm: 2, convexityMm: 9, reinforcementMm: 9, penetrationMm: 9, rootConcavityMm: 4, misalignmentMm: 9, underfillMm: 5 }),
+    station(50, {
+      widthMm: 20, legAMm: 2, throatMm: 2, convexityMm: 9, reinforcementMm: 9, penetrationMm: 9, rootConcavityMm: 4, misalignmentMm: 9, underfillMm: 5,
+      shrinkageGrooveMm: 4, rootShortfallMm: 4, rootPoreMm: 2, rootGapMm: 6, toeAngleDeg: 70,
+    }),
     station(200), station(350, { throatMm: 20 }),
   ],
   indications: [...everyFault, { kind: 'pore', atMm: 21, diameterMm: 9 }, { kind: 'pore', atMm: 24, diameterMm: 9 }],
@@ -176,6 +180,18 @@ describe('sentences', () => {
     const dirty: Inspection = { ...clean, indications: [{ kind: 'arc-strike', atMm: 30 }, { kind: 'slag', atMm: 90 }] }
     expect(explain(fillet, dirty, criteriaById('shop-bead'), 'cleaning', 'mm')).toBe('Slag, arc strikes: 2 found, 30 mm from the start; none is allowed.')
     expect(explain(fillet, clean, criteriaById('shop-bead'), 'cleaning', 'mm')).toBe('Spatter, slag, arc strikes: looked for, none found; none is allowed.')
+  })
+
+  it('tells a toe angle in degrees, whatever the reader’s units, and no gauge step beside it', () => {
+    const sharp: Inspection = { ...clean, stations: [station(50, { toeAngleDeg: 109.9 }), station(200)] }
+    expect(explain(fillet, sharp, criteriaById('iso5817-b'), '505', 'in')).toBe('Toe angle 109.9°, 1 15/16 in from the start; at least 110° is asked for.')
+    expect(explain(fillet, sharp, criteriaById('iso5817-b'), '505', 'mm', 'es')).toBe('Pie del cordón a 109.9°, a 50 mm del arranque; se pide al menos 110°.')
+  })
+
+  it('says of overlap that none was found, and names no limit, where nobody read the width it hangs on', () => {
+    const bare: Inspection = { ...clean, stations: [{ atMm: 50 }] }
+    expect(explain(fillet, bare, criteriaById('iso5817-d'), '506', 'mm')).toBe('Overlap: looked for, none found.')
+    expect(explain(fillet, bare, criteriaById('iso5817-d'), '506', 'mm', 'es')).toBe('Traslape: se buscó, sin encontrar nada.')
   })
 
   it('warns that a reading is as good as on the limit', () => {

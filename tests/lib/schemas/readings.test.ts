@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { everyNumber } from '../../support/every-number'
 import { allCriteria } from '@/lib/criteria/catalogue'
 import { stationPlaces } from '@/lib/procedure/exercise'
-import { blankReadings, readingsSchema, readStoredReadings, STATION_BOXES, type ReadingsForm, type ReadingsFrame } from '@/lib/schemas/readings'
+import { blankReadings, readingsSchema, readStoredReadings, STATION_BOXES, stationBoxOf, type ReadingsForm, type ReadingsFrame } from '@/lib/schemas/readings'
 import { scoreInspection } from '@/lib/scoring/score-inspection'
 import { INDICATION_KINDS } from '@/lib/scoring/types'
 import { formatForReader } from '@/lib/units/display'
@@ -36,6 +36,28 @@ describe('a station', () => {
     const [station] = readingsSchema(frame()).parse(oneStation(zeros)).inspection.stations
     const { atMm: _at, ...sizes } = station!
     expect(Object.values(sizes)).toEqual(STATION_BOXES.map(() => 0))
+  })
+
+  it('reads a toe angle in degrees, up to a straight line', () => {
+    expect(readingsSchema(frame()).parse(oneStation({ toeAngle: '112.5°' })).inspection.stations[0]).toMatchObject({ toeAngleDeg: 112.5 })
+    expect(complaints(oneStation({ toeAngle: '180' }))).toEqual({})
+    expect(complaints(oneStation({ toeAngle: '181' }))).toEqual({ 'stations.0.toeAngle': '181 is more than this weld could have. The most taken here is 180°.' })
+    expect(complaints(oneStation({ toeAngle: '1/4 in' }))).toEqual({ 'stations.0.toeAngle': '“1/4 in” is not a number with the right unit. Write it like 135°.' })
+  })
+
+  it('names the box of each field, and refuses a field that has none', () => {
+    expect([stationBoxOf('widthMm'), stationBoxOf('legAMm'), stationBoxOf('toeAngleDeg')]).toEqual(['width', 'legA', 'toeAngle'])
+    expect(() => stationBoxOf('atMm' as 'widthMm')).toThrow(RangeError)
+  })
+
+  it('that waited on a device since before some boxes came is taken, those boxes not measured', () => {
+    const { at, width, legA, legB, throat, convexity, reinforcement, penetration, rootConcavity, misalignment, underfill } = blankReadings(['4']).stations[0]!
+    const before = { at, width: '1/4', legA, legB, throat, convexity, reinforcement, penetration, rootConcavity, misalignment, underfill }
+    const sent = readingsSchema(frame()).parse({ ...blankReadings([]), stations: [before] })
+    expect(sent.inspection.stations).toEqual([{ atMm: expect.closeTo(101.6, 9), widthMm: expect.closeTo(6.35, 9) }])
+    expect(width).toBe('')
+    const stored = readStoredReadings({ ...sent, typed: { stations: [before], indications: [] } })
+    expect(stored.typed.stations[0]).toMatchObject({ width: '1/4', rootWidth: '', toeAngle: '' })
   })
 
   it('keeps a box of spaces as not measured', () => {
@@ -145,9 +167,10 @@ describe('the whole', () => {
 })
 
 const typedSize = fc.oneof(fc.constant(''), fc.constant('0'), fc.integer({ min: 0, max: 40 }).map((sixteenths) => `${sixteenths}/16`), fc.integer({ min: 0, max: 2500 }).map((hundredths) => `${hundredths / 100} mm`))
+const typedAngle = fc.oneof(fc.constant(''), fc.integer({ min: 0, max: 1800 }).map((tenths) => `${tenths / 10}°`))
 const typedForm = fc.record({
   stations: fc.uniqueArray(fc.integer({ min: 0, max: 8000 }), { maxLength: 8 }).chain((places) => fc.tuple(...places.map((thousandths) =>
-    fc.record({ at: fc.constant(`${thousandths / 1000}`), ...Object.fromEntries(STATION_BOXES.map((box) => [box, typedSize])) })))),
+    fc.record({ at: fc.constant(`${thousandths / 1000}`), ...Object.fromEntries(STATION_BOXES.map((box) => [box, box === 'toeAngle' ? typedAngle : typedSize])) })))),
   indications: fc.array(fc.record({
     kind: fc.constantFrom(...INDICATION_KINDS), toe: fc.constantFrom(null, 'A', 'B'), at: fc.integer({ min: 0, max: 5400 }).map((thousandths) => `${thousandths / 1000}`),
     length: typedSize, depth: typedSize, diameter: typedSize, height: typedSize,

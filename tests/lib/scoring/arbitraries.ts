@@ -14,7 +14,8 @@ function merged(parts: readonly fc.Arbitrary<Record<string, number>>[]): fc.Arbi
 const stationReadings = merged([
   maybe(sizes(14), 'widthMm'), maybe(sizes(10), 'legAMm'), maybe(sizes(10), 'legBMm'), maybe(sizes(8), 'throatMm'),
   maybe(sizes(4), 'convexityMm'), maybe(sizes(5), 'reinforcementMm'), maybe(sizes(3), 'misalignmentMm'), maybe(sizes(2), 'underfillMm'),
-  maybe(sizes(2), 'rootConcavityMm'), maybe(sizes(4), 'penetrationMm'),
+  maybe(sizes(2), 'rootConcavityMm'), maybe(sizes(4), 'penetrationMm'), maybe(sizes(9), 'rootWidthMm'), maybe(sizes(2), 'shrinkageGrooveMm'),
+  maybe(sizes(2), 'rootShortfallMm'), maybe(sizes(1), 'rootPoreMm'), maybe(sizes(4), 'rootGapMm'), maybe(sizes(180), 'toeAngleDeg'),
 ])
 
 export const stationsOn = (lengthMm: number): fc.Arbitrary<Station[]> =>

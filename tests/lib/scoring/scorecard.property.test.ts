@@ -18,6 +18,10 @@ function contradictions(finding: Finding, weldMm: number): readonly string[] {
     return wrong
   }
   must(reason === undefined, 'was judged and gives a reason not to')
+  if (measured === 0 && margin === null && verdict === 'accept') {
+    must(limit.min === null && where === null && !closeCall && finding.standardMargin === undefined, 'saw nothing, and tells how far from its limit it is')
+    return wrong
+  }
   if (measured === null || margin === null) return [...wrong, `${rule} was judged without a reading`]
   must((margin >= 0) === (verdict === 'accept'), `margin ${margin}`)
   const distance = Math.min(measured - (limit.min ?? -Infinity), (limit.max ?? Infinity) - measured)

@@ -39,8 +39,13 @@ const stationChanged = (change: (station: Station, by: number) => Station): Wors
   ...inspection, stations: changeAt(inspection.stations, index, (station) => change(station, by)),
 })
 
-const grown = (field: 'convexityMm' | 'reinforcementMm' | 'misalignmentMm' | 'underfillMm' | 'rootConcavityMm' | 'penetrationMm') => stationChanged((station, by) =>
+type Grown = 'convexityMm' | 'reinforcementMm' | 'misalignmentMm' | 'underfillMm' | 'rootConcavityMm' | 'penetrationMm'
+  | 'shrinkageGrooveMm' | 'rootShortfallMm' | 'rootPoreMm' | 'rootGapMm'
+const grown = (field: Grown) => stationChanged((station, by) =>
   (station[field] === undefined ? station : { ...station, [field]: station[field] + by }))
+
+const toeSharpened = stationChanged((station, by) =>
+  (station.toeAngleDeg === undefined ? station : { ...station, toeAngleDeg: Math.max(0, station.toeAngleDeg - 15 * by) }))
 
 /** Both legs shrink by as much, so that their difference stays. */
 const legsShrunk = stationChanged((station, by) => {
@@ -66,6 +71,11 @@ const WAYS: readonly (readonly [name: string, worsen: Worsen])[] = [
   ['the face lies lower', grown('underfillMm')],
   ['the root is more hollow', grown('rootConcavityMm')],
   ['the root hangs further through', grown('penetrationMm')],
+  ['the groove along the root gets deeper', grown('shrinkageGrooveMm')],
+  ['the root stops further short', grown('rootShortfallMm')],
+  ['the largest root pore gets larger', grown('rootPoreMm')],
+  ['the gap under the fillet opens', grown('rootGapMm')],
+  ['a toe gets sharper', toeSharpened],
   ['both legs of a station get shorter', legsShrunk],
   ['the longer leg of a station gets longer', longerLegGrown],
   ['the craters turn out not to be filled', (inspection) => ({ ...inspection, cratersFilled: false })],
