@@ -9,6 +9,7 @@ import * as inspections from '@/app/_server/data/inspections'
 import * as looks from '@/app/_server/data/look-requests'
 import * as passCounts from '@/app/_server/data/pass-counts'
 import * as people from '@/app/_server/data/people'
+import * as photoMeasurements from '@/app/_server/data/photo-measurements'
 import * as photos from '@/app/_server/data/photos'
 import * as pins from '@/app/_server/data/pins'
 import * as program from '@/app/_server/data/program'
@@ -20,10 +21,12 @@ import * as skills from '@/app/_server/data/skills'
 import * as attempts from '@/app/_server/data/test-attempts'
 import { startSession } from '@/app/_server/auth/sessions'
 import { db } from '@/app/_server/db'
+import { measurePhoto } from '@/lib/measure/photo-measurement'
 import { MODEL_VERSION } from '@/lib/readiness/parameters'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import { inspectionSchema } from '@/lib/schemas/inspection'
 import { testFormSchema } from '@/lib/schemas/test-form'
+import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, waitingLook, type DataRow, type Fixture } from './fixture'
@@ -203,6 +206,29 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'pins.setStudentPin': { seenBy: ['instructor'], call: (viewer, { school }) => pins.setStudentPin(viewer, { studentId: school.people.student }) },
   'pins.listPinHolders': { seenBy: ['instructor'], call: (viewer, { school }) => pins.listPinHolders(viewer, school.classId) },
+  'photo-measurements.listMeasurements': {
+    seenBy: SEES_COUPON,
+    call: async (viewer, fixture) => {
+      await db().photoMeasurement.create({
+        data: { programId: fixture.school.programId, photoId: await photoOf(fixture), personId: fixture.school.people.student, document: measurePhoto(marksOf([{ atMm: 20, widthMm: 7 }])) as unknown as object },
+      })
+      // Only after the inspection is it more than the student's own.
+      await db().coupon.updateMany({ where: { id: fixture.couponId }, data: { waitingSince: null } })
+      const seen = await photoMeasurements.listMeasurements(viewer, fixture.couponId)
+      await db().coupon.updateMany({ where: { id: fixture.couponId }, data: { waitingSince: new Date() } })
+      return seen
+    },
+  },
+  'photo-measurements.saveMeasurement': {
+    seenBy: ['student', 'instructor'],
+    call: async (viewer, fixture) => {
+      const photoId = await photoOf(fixture)
+      return changes(
+        () => photoMeasurements.saveMeasurement(viewer, { photoId, measurement: measurePhoto({ ...marksOf([{ atMm: 20, widthMm: 7 }]), picture: { widthPx: 1000, heightPx: 1000 } }) }),
+        () => db().photoMeasurement.count(),
+      )
+    },
+  },
   'photos.checkPhotoPlace': {
     seenBy: ['student', 'instructor'],
     call: async (viewer, { couponId }) => photos.checkPhotoPlace(viewer, couponId).then(() => true),
