@@ -29,6 +29,8 @@ type Door<S extends z.ZodType> = {
   readonly input: S | ((viewer: Viewer, raw: unknown) => S | Promise<S>)
   /** Open also to someone who must replace their password first: the account page's own actions. */
   readonly beforeNewPassword?: boolean
+  /** Shut on a tablet that a class shares: what changes an account is done on a device of one's own. */
+  readonly ownDevice?: boolean
 }
 
 /**
@@ -45,7 +47,7 @@ export function action<S extends z.ZodType, T>(
     const viewer = await currentViewer()
     if (!viewer) return refuse(new Refusal('SIGNED_OUT', 'You are signed out. Sign in again; nothing you typed is lost.'))
     try {
-      if (!door.roles.some((role) => viewer.roles.includes(role))) throw notFound()
+      if (!door.roles.some((role) => viewer.roles.includes(role)) || (door.ownDevice && viewer.tabletId !== null)) throw notFound()
       if (viewer.mustChangePassword && !door.beforeNewPassword) throw newPasswordFirst(viewer.locale)
       const schema = typeof door.input === 'function' ? await door.input(viewer, raw) : door.input
       const parsed = await schema.safeParseAsync(raw)

@@ -3,9 +3,11 @@
 import { cookies } from 'next/headers'
 import * as z from 'zod'
 import { codeField, newPasswordSchema, preferencesSchema } from '@/lib/schemas/person'
+import { newPinSchema } from '@/lib/schemas/pin'
 import { LOCALE_COOKIE } from '@/lib/language/reader-settings'
 import { action } from '@/app/_server/action'
 import { changeOwnPassword, endOtherSessions, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
+import { setOwnPin } from '@/app/_server/data/pins'
 import { Refusal } from '@/app/_server/refusal'
 import { forgetTries, giveBackTry, takeTry } from '@/app/_server/auth/throttle'
 import { door } from '@/lib/language/door'
@@ -15,7 +17,7 @@ const YEAR_SECONDS = 365 * 24 * 3600
 const everyone = ['student', 'instructor', 'coordinator'] as const
 
 /** Language and units of the viewer's own screens. */
-export const savePreferences = action({ roles: everyone, beforeNewPassword: true, input: preferencesSchema }, async (viewer, input) => {
+export const savePreferences = action({ roles: everyone, beforeNewPassword: true, ownDevice: true, input: preferencesSchema }, async (viewer, input) => {
   await setPreferences(viewer, input)
   // A copy for the pages before the door, which cannot ask who is reading.
   const jar = await cookies()
@@ -28,6 +30,7 @@ export const changePassword = action(
   {
     roles: everyone,
     beforeNewPassword: true,
+    ownDevice: true,
     input: async (viewer) => {
       const { givenName, familyName, signInName } = await ownAccount(viewer)
       return newPasswordSchema(viewer, [givenName, familyName, signInName, 'toeline'])
@@ -49,7 +52,7 @@ export const changePassword = action(
 
 /** Joins one more class with its code. */
 export const joinOneMore = action(
-  { roles: ['student'], input: (viewer) => z.strictObject({ code: codeField(viewer) }) },
+  { roles: ['student'], ownDevice: true, input: (viewer) => z.strictObject({ code: codeField(viewer) }) },
   async (viewer, input) => {
     const who = `${viewer.programId} ${viewer.personId}`
     if (!(await takeTry('code', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'joinedTooOften'))
@@ -65,7 +68,13 @@ export const joinOneMore = action(
 )
 
 /** Signs the viewer out everywhere but here. */
-export const leaveElsewhere = action({ roles: everyone, beforeNewPassword: true, input: z.strictObject({}) }, async (viewer) => {
+export const leaveElsewhere = action({ roles: everyone, beforeNewPassword: true, ownDevice: true, input: z.strictObject({}) }, async (viewer) => {
   await endOtherSessions(viewer)
+  return {}
+})
+
+/** The viewer's own PIN for shared tablets. */
+export const savePin = action({ roles: ['student'], ownDevice: true, input: (viewer) => newPinSchema(viewer) }, async (viewer, input) => {
+  await setOwnPin(viewer, input)
   return {}
 })

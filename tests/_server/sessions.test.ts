@@ -39,7 +39,7 @@ const set = (change: string) => database.query(`update "SignInSession" set ${cha
 describe('a session', () => {
   it('is its person, with roles read at this request', async () => {
     expect(await seen()).toEqual({
-      programId: school.programId, personId: school.people.student, sessionId: token.sessionId, roles: ['student'],
+      programId: school.programId, personId: school.people.student, sessionId: token.sessionId, tabletId: null, roles: ['student'],
       locale: 'en', units: 'in', name: 'student Test', mustChangePassword: false,
     })
     await database.query(`update "Person" set locale = 'es', units = 'si' where id = $1`, [school.people.student])

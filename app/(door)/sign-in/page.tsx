@@ -1,11 +1,13 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
+import { classLife } from '@/lib/language/class-life'
 import { door } from '@/lib/language/door'
 import { say } from '@/lib/language/say'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { safeBack } from '@/app/_server/auth/home'
 import { programBySlug } from '@/app/_server/auth/sign-in'
+import { currentTablet } from '@/app/_server/auth/tablet'
 import { currentViewer } from '@/app/_server/auth/viewer'
 import { anyProgram } from '@/app/_server/data/program'
 import { env } from '@/app/_server/env'
@@ -33,6 +35,7 @@ export default async function SignInPage({ searchParams }: Props) {
       <PageHead title={say(door, locale, 'signInTitle')} lead={only?.name ?? say(door, locale, 'signInLead')} />
       <SignInForm locale={locale} program={{ ask: only === null, slug }} back={back} trouble={trouble} />
       {env().OIDC_ISSUER && <SchoolAccount locale={locale} name={env().OIDC_NAME} />}
+      {(await currentTablet()) && <p><Link href="/tablet">{say(classLife, locale, 'toNames')}</Link></p>}
       <p><Link href={slug ? `/join?program=${encodeURIComponent(slug)}` : '/join'}>{say(door, locale, 'newHere')}</Link></p>
       <p className="text-base text-ink-2">{say(door, locale, 'practiceRecord')}</p>
     </>

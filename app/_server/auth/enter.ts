@@ -3,10 +3,10 @@ import { cookies, headers } from 'next/headers'
 import { openSession, sealSession, SESSION_SECONDS, sessionCookieName, sessionCookieOptions } from './cookie'
 import { endSession, startSession } from './sessions'
 
-/** Signs a person in in this browser, after an action that proved who they are. */
-export async function enter(programId: string, personId: string): Promise<void> {
+/** Signs a person in in this browser, after an action that proved who they are. `tabletId`: on the shared tablet this browser is. */
+export async function enter(programId: string, personId: string, tabletId: string | null = null): Promise<void> {
   const device = (await headers()).get('user-agent')?.slice(0, 200) ?? null
-  const token = await startSession(programId, personId, device)
+  const token = await startSession(programId, personId, device, tabletId)
   const jar = await cookies()
   jar.set(sessionCookieName(), await sealSession(token), { ...sessionCookieOptions(), maxAge: SESSION_SECONDS })
 }

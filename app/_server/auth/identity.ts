@@ -17,7 +17,7 @@ export async function signInWithIdentity(issuer: string, subject: string): Promi
   if (linked) return startSession(linked.programId, linked.id, null)
 
   const viewer = await viewerForCookie((await cookies()).get(sessionCookieName())?.value)
-  if (!viewer || viewer.mustChangePassword || !(await link(viewer, issuer, subject))) return null
+  if (!viewer || viewer.tabletId !== null || viewer.mustChangePassword || !(await link(viewer, issuer, subject))) return null
   return startSession(viewer.programId, viewer.personId, null)
 }
 

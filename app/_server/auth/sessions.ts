@@ -4,26 +4,49 @@ import { SESSION_SECONDS, type SessionToken } from './cookie'
 
 /** A session not used for this long is over, whatever its cookie says. */
 export const IDLE_SECONDS = 2 * 60 * 60
+/** The same on a tablet that a class shares: the next student stands beside it. */
+export const TABLET_IDLE_SECONDS = 5 * 60
+
+/** How finely idleness is measured: often enough to be fair, seldom enough to spare a write on every request. */
+const MEASURED_SECONDS = 60
+const TABLET_MEASURED_SECONDS = 10
 
 const ago = (seconds: number): Date => new Date(Date.now() - seconds * 1000)
 
-/** Starts a session; a new id at every sign-in. */
-export async function startSession(programId: string, personId: string, device: string | null): Promise<SessionToken> {
+/** Starts a session; a new id at every sign-in. `tabletId` names the shared tablet it lives on. */
+export async function startSession(programId: string, personId: string, device: string | null, tabletId: string | null = null): Promise<SessionToken> {
   const row = await db().signInSession.create({
-    data: { programId, personId, device, expiresAt: new Date(Date.now() + SESSION_SECONDS * 1000) },
+    data: { programId, personId, device, tabletId, expiresAt: new Date(Date.now() + SESSION_SECONDS * 1000) },
     select: { id: true },
   })
   return { programId, sessionId: row.id }
 }
 
-/** The person of a live session, or null when it is ended, expired, idle too long or unknown. */
-export async function sessionPerson(token: SessionToken): Promise<string | null> {
+export type LiveSession = { readonly personId: string; readonly tabletId: string | null }
+
+/** A live session's person and shared tablet, or null when it is ended, expired, idle too long or unknown. */
+export async function liveSession(token: SessionToken): Promise<LiveSession | null> {
   const key = { programId_id: { programId: token.programId, id: token.sessionId } }
   const row = await db().signInSession.findUnique({ where: key })
-  if (!row || row.endedAt || row.expiresAt <= new Date() || row.lastSeenAt <= ago(IDLE_SECONDS)) return null
-  // Once a minute is enough to measure idleness, and spares a write on every request.
-  if (row.lastSeenAt <= ago(60)) await db().signInSession.update({ where: key, data: { lastSeenAt: new Date() } })
-  return row.personId
+  if (!row || row.endedAt || row.expiresAt <= new Date()) return null
+  const { personId, tabletId } = row
+  if (row.lastSeenAt <= ago(tabletId === null ? IDLE_SECONDS : TABLET_IDLE_SECONDS)) return null
+  if (tabletId !== null && !(await holdsOnTablet(row.programId, personId, tabletId))) return null
+  const measured = tabletId === null ? MEASURED_SECONDS : TABLET_MEASURED_SECONDS
+  if (row.lastSeenAt <= ago(measured)) await db().signInSession.update({ where: key, data: { lastSeenAt: new Date() } })
+  return { personId, tabletId }
+}
+
+/** Whether the tablet is still open and its class still has the person: closing it or withdrawing ends their sessions at the next request. */
+async function holdsOnTablet(programId: string, personId: string, tabletId: string): Promise<boolean> {
+  const tablet = await db().sharedTablet.findFirst({
+    where: {
+      programId, id: tabletId, closedAt: null, expiresAt: { gt: new Date() },
+      class: { archivedAt: null, enrolments: { some: { programId, personId, withdrawnAt: null } } },
+    },
+    select: { id: true },
+  })
+  return tablet !== null
 }
 
 export async function endSession(token: SessionToken): Promise<void> {

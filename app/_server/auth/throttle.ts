@@ -14,6 +14,10 @@ const limits = {
   address: () => make('address', 200, 15 * minutes),
   /** join codes tried from one address */
   code: () => make('code', 20, 10 * minutes),
+  /** wrong PINs for one person: four digits must not be guessed in an evening */
+  pin: () => make('pin', 5, 15 * minutes),
+  /** wrong PINs on one shared tablet, whoever's */
+  tablet: () => make('tablet', 40, 15 * minutes),
   /** first-time set-up codes tried */
   setup: () => make('setup', 10, 10 * minutes),
 } as const

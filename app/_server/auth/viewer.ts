@@ -4,7 +4,7 @@ import { cache } from 'react'
 import type { Locale } from '@/lib/language/say'
 import { db } from '../db'
 import { openSession, sessionCookieName } from './cookie'
-import { sessionPerson } from './sessions'
+import { liveSession } from './sessions'
 
 declare const minted: unique symbol
 
@@ -16,6 +16,8 @@ export type Viewer = {
   readonly personId: string
   readonly roles: readonly Role[]
   readonly sessionId: string | null
+  /** The shared tablet the session lives on: a student's rights only, and nothing of the account. null on a device of one's own. */
+  readonly tabletId: string | null
   readonly locale: Locale
   readonly units: 'in' | 'mm'
   readonly name: string
@@ -30,7 +32,9 @@ const mint = (fields: Omit<Viewer, typeof minted>): Viewer => fields as Viewer
 export const hasRole = (viewer: Viewer, role: Role): boolean => viewer.roles.includes(role)
 
 /** The viewer a person would be now, or null when the person is unknown or disabled. For sessions, and for tests. */
-export async function viewerForPerson(programId: string, personId: string, sessionId: string | null = null): Promise<Viewer | null> {
+export async function viewerForPerson(
+  programId: string, personId: string, sessionId: string | null = null, tabletId: string | null = null,
+): Promise<Viewer | null> {
   const person = await db().person.findUnique({
     where: { programId_id: { programId, id: personId } },
     select: {
@@ -38,16 +42,19 @@ export async function viewerForPerson(programId: string, personId: string, sessi
       memberships: { select: { role: true } },
     },
   })
-  if (!person || person.disabledAt || person.memberships.length === 0) return null
+  const roles = person?.memberships.map(({ role }) => role).filter((role) => tabletId === null || role === 'student') ?? []
+  if (!person || person.disabledAt || roles.length === 0) return null
   return mint({
     programId,
     personId,
     sessionId,
-    roles: person.memberships.map((membership) => membership.role),
+    tabletId,
+    roles,
     locale: person.locale === 'es' ? 'es' : 'en',
     units: person.units === 'si' ? 'mm' : 'in',
     name: `${person.givenName} ${person.familyName}`,
-    mustChangePassword: person.mustChangePassword,
+    // A PIN is the student's own whoever chose the password, and on a tablet the password cannot be replaced.
+    mustChangePassword: tabletId === null && person.mustChangePassword,
   })
 }
 
@@ -55,8 +62,8 @@ export async function viewerForPerson(programId: string, personId: string, sessi
 export async function viewerForCookie(cookie: string | undefined): Promise<Viewer | null> {
   const token = await openSession(cookie)
   if (!token) return null
-  const personId = await sessionPerson(token)
-  return personId ? viewerForPerson(token.programId, personId, token.sessionId) : null
+  const session = await liveSession(token)
+  return session && viewerForPerson(token.programId, session.personId, token.sessionId, session.tabletId)
 }
 
 /** Who is asking in this request; read once however many parts of the page ask. */

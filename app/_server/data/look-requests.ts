@@ -66,12 +66,13 @@ export async function askForLook(viewer: Viewer, input: { classId: string; exerc
   }
 }
 
-/** The viewer needs no look any more. @throws Refusal NOT_FOUND when none of theirs waits in the class */
+/** The viewer needs no look any more. Where none of theirs waits it changes nothing: the instructor may have come meanwhile. @throws Refusal NOT_FOUND for a class one is not in */
 export async function takeBackLook(viewer: Viewer, input: { classId: string }): Promise<void> {
   const { programId, personId } = viewer
+  if (!(await placeIn(viewer, input.classId))) throw notFound()
   await db().$transaction(async (tx) => {
     const waiting = await tx.lookRequest.findFirst({ where: { programId, classId: input.classId, studentId: personId, answeredAt: null }, select: { id: true } })
-    if (!waiting || !hasRole(viewer, 'student')) throw notFound()
+    if (!waiting) return
     const { count } = await tx.lookRequest.updateMany({
       where: { programId, id: waiting.id, answeredAt: null }, data: { answeredAt: new Date(), answeredById: personId },
     })

@@ -4,11 +4,13 @@ import * as learn from '@/app/learn/actions'
 import * as learnParts from '@/app/learn/_parts/actions'
 import * as program from '@/app/program/actions'
 import * as teach from '@/app/teach/actions'
+import * as notes from '@/app/teach/classes/[classId]/notes/actions'
+import * as tablet from '@/app/teach/classes/[classId]/tablet/actions'
 import { db } from '@/app/_server/db'
 import { makeClassCode } from '@/app/_server/data/people'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
-import { EVERYONE, SEES_COUPON, waitingLook, type Fixture, type Person } from './fixture'
+import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, waitingLook, type Fixture, type Person } from './fixture'
 
 /** `allowed`: who gets ok; everyone else NOT_FOUND. `open`: why a stranger may call it. */
 export type ActionRow =
@@ -16,6 +18,7 @@ export type ActionRow =
   | { readonly open?: never; readonly allowed: readonly Person[]; readonly fresh?: boolean; readonly call: (fixture: Fixture) => Promise<unknown> }
 
 export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
+  '(door)/tablet.tabletSignIn': { open: 'nobody is signed in on a shared tablet yet; its secret and the PIN are the right, and tries are counted' },
   '(door).join': { open: 'a newcomer has no account; the class code is the right, and tries are counted' },
   '(door).setUp': { open: 'the first visitor has no account; the code of the server’s log is the right, and tries are counted' },
   'account.savePreferences': { allowed: EVERYONE, call: () => account.savePreferences({ locale: 'en', units: 'us' }) },
@@ -27,6 +30,7 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
       return !result.ok && result.code === 'INVALID' && result.fields['current'] ? { ok: true } : result
     },
   },
+  'account.savePin': { allowed: ['student', 'classmate', 'otherStudent', 'foreign student'], call: () => account.savePin({ pin: '4826' }) },
   'account.leaveElsewhere': { allowed: EVERYONE, call: () => account.leaveElsewhere({}) },
   'account.joinOneMore': {
     allowed: ['student', 'classmate', 'otherStudent', 'foreign student'],
@@ -49,12 +53,13 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
     allowed: ['student', 'classmate'], call: ({ school }) => learnParts.askInstructor({ classId: school.classId, exerciseId: school.exerciseId, note: '' }),
   },
   'learn/_parts.needNoLook': {
-    allowed: ['student'],
+    allowed: ['student', 'classmate'],
     call: async ({ school }) => {
       await waitingLook(school)
       return learnParts.needNoLook({ classId: school.classId })
     },
   },
+  'learn/_parts.stillHere': { allowed: ['student', 'classmate', 'otherStudent', 'foreign student'], call: () => learnParts.stillHere({}) },
   'program.saveReadinessRule': {
     allowed: ['coordinator', 'foreign coordinator'],
     call: () => program.saveReadinessRule({ readinessThreshold: '0.70', minimumCoupons: '5', staleAfterDays: '45' }),
@@ -72,6 +77,14 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
     call: ({ couponId }) => teach.sendInspection({ couponId, revision: 1, comment: '', readings: cleanReadings() }),
   },
   'teach.beenThere': { allowed: ['instructor'], call: async ({ school }) => teach.beenThere({ lookId: await waitingLook(school) }) },
+  'teach/classes/[classId]/notes.saveNote': {
+    allowed: ['instructor'],
+    call: ({ school }) => notes.saveNote({ classId: school.classId, kind: 'demo', onDate: '', exerciseId: school.exerciseId, body: 'Whip and pause.', replaces: '' }),
+  },
+  'teach/classes/[classId]/notes.takeDownNote': { allowed: ['instructor'], call: async ({ school }) => notes.takeDownNote({ noteId: await standingNote(school) }) },
+  'teach/classes/[classId]/tablet.openTabletHere': { allowed: ['instructor'], call: ({ school }) => tablet.openTabletHere({ classId: school.classId, name: 'Bench tablet' }) },
+  'teach/classes/[classId]/tablet.closeSharedTablet': { allowed: ['instructor'], call: async ({ school }) => tablet.closeSharedTablet({ tabletId: await sharedTablet(school) }) },
+  'teach/classes/[classId]/tablet.newPin': { allowed: ['instructor'], call: ({ school }) => tablet.newPin({ studentId: school.people.student }) },
   'teach.newClassCode': { allowed: ['instructor'], call: ({ school }) => teach.newClassCode({ classId: school.classId }) },
   'teach.resetPassword': { allowed: ['instructor'], fresh: true, call: ({ school }) => teach.resetPassword({ studentId: school.people.student }) },
   'teach.recordTest': {

@@ -1,5 +1,6 @@
 import type { Viewer } from '@/app/_server/auth/viewer'
 import { db } from '@/app/_server/db'
+import { localDate } from '@/lib/reports/calendar'
 import type { School } from '../../support/school'
 
 export type Person =
@@ -31,4 +32,16 @@ export const EVERYONE = [...EVERYONE_HERE, 'foreign student', 'foreign instructo
 export async function waitingLook({ programId, classId, people: { student: studentId } }: School): Promise<string> {
   await db().lookRequest.updateMany({ where: { programId, classId, answeredAt: null }, data: { answeredAt: new Date() } })
   return (await db().lookRequest.create({ data: { programId, classId, studentId } })).id
+}
+
+/** A message of today's to the class, still standing. */
+export async function standingNote({ programId, classId, people: { instructor: authorId } }: School): Promise<string> {
+  const onDate = new Date(localDate(new Date(), 'America/Chicago'))
+  return (await db().classNote.create({ data: { programId, classId, authorId, kind: 'message', onDate, body: 'Bring gloves.' } })).id
+}
+
+/** A tablet open for the class. */
+export async function sharedTablet({ programId, classId, people: { instructor: openedById } }: School): Promise<string> {
+  const expiresAt = new Date(Date.now() + 3600_000)
+  return (await db().sharedTablet.create({ data: { programId, classId, openedById, name: 'Bench tablet', secretHash: 'a'.repeat(64), expiresAt } })).id
 }

@@ -1,0 +1,26 @@
+'use client'
+
+import { useState } from 'react'
+import { classLife } from '@/lib/language/class-life'
+import { door } from '@/lib/language/door'
+import { say, type Locale } from '@/lib/language/say'
+import { SendButton } from '@/app/_components/send-button'
+import { Notice } from '@/app/_components/ui/notice'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { useSentForm } from '@/app/_components/use-sent-form'
+import { savePin } from './actions'
+
+/** One's own PIN for a shared tablet. */
+export function PinForm({ locale, isSet }: { readonly locale: Locale; readonly isSet: boolean }) {
+  const [saved, setSaved] = useState(false)
+  const { onSubmit, busy, refused, error } = useSentForm((fields) => savePin(fields), () => setSaved(true), say(door, locale, 'failed'))
+  return (
+    <form method="post" onSubmit={onSubmit} className="grid gap-5" noValidate>
+      <p>{say(classLife, locale, 'pinOwnLead')}{(isSet || saved) && ` ${say(classLife, locale, 'pinIsSet')}`}</p>
+      {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
+      {saved && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live>{say(classLife, locale, 'pinSaved')}</Notice>}
+      <TextInput label={say(classLife, locale, 'pinNew')} hint={say(classLife, locale, 'pinDigits')} error={error('pin')} name="pin" type="password" inputMode="numeric" autoComplete="off" figures />
+      <div><SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'saving' : 'save')}</SendButton></div>
+    </form>
+  )
+}
