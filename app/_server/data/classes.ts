@@ -18,6 +18,7 @@ export type EnrolledStudent = {
   readonly familyName: string
   readonly booth: number | null
   readonly signInName: string
+  readonly joinedAt: Date
 }
 
 const select = {
@@ -83,7 +84,7 @@ export async function listClassStudents(viewer: Viewer, classId: string): Promis
   const rows = await db().enrolment.findMany({
     where: { programId: viewer.programId, classId, withdrawnAt: null, class: staff },
     orderBy: [{ booth: { sort: 'asc', nulls: 'last' } }, { person: { familyName: 'asc' } }],
-    select: { booth: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true } } },
+    select: { booth: true, joinedAt: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true } } },
   })
-  return rows.map(({ booth, person }) => ({ ...person, booth }))
+  return rows.map(({ booth, joinedAt, person }) => ({ ...person, booth, joinedAt }))
 }

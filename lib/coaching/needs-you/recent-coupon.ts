@@ -27,3 +27,6 @@ export function defectOf({ rule, measured, limit }: Rejected): Defect {
 
 /** How many of the latest coupons of one exercise are read, waiting ones among them: enough for the rule that looks furthest back. */
 export const RECENT_COUPONS = 12
+
+/** Practice that lies further back says nothing about today, in days since an exercise's last coupon. Common practice, no source. */
+export const LATELY_DAYS = 21
