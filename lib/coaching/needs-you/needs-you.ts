@@ -3,7 +3,7 @@ import type { SelfTrust } from '../../readiness/self-trust'
 import { gap, type Attendance, type Gap } from './gap'
 import { noGain, type NoGain } from './no-gain'
 import type { RecentCoupon } from './recent-coupon'
-import { sameDefects, type SameDefect } from './same-defect'
+import { sameDefects, type SameDefects } from './same-defect'
 import { selfFar } from './self-far'
 
 /** What is known of a student in one exercise. */
@@ -33,7 +33,7 @@ export type StudentToday = {
 export type Reason =
   | { readonly code: 'wants-a-look'; readonly askedAt: Date }
   | { readonly code: 'safety-unsigned'; readonly exerciseId: string }
-  | ({ readonly code: 'same-defect'; readonly exerciseId: string } & SameDefect)
+  | ({ readonly code: 'same-defect'; readonly exerciseId: string } & SameDefects)
   | { readonly code: 'ready-for-test'; readonly exerciseId: string }
   | ({ readonly code: 'no-gain'; readonly exerciseId: string } & NoGain)
   | { readonly code: 'self-far'; readonly trust: SelfTrust }
@@ -62,9 +62,10 @@ export function reasonsFor(student: StudentToday): Reason[] {
 
 function practiceReasons({ exerciseId, coupons, advice, tested }: ExercisePractice): Reason[] {
   if (tested) return []
+  const same = sameDefects(coupons)
   const stuck = advice === 'test' ? null : noGain(coupons)
   return [
-    ...sameDefects(coupons).map((same) => ({ code: 'same-defect' as const, exerciseId, ...same })),
+    ...(same ? [{ code: 'same-defect' as const, exerciseId, ...same }] : []),
     ...(advice === 'test' ? [{ code: 'ready-for-test' as const, exerciseId }] : []),
     ...(stuck ? [{ code: 'no-gain' as const, exerciseId, ...stuck }] : []),
   ]

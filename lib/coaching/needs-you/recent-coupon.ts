@@ -15,14 +15,19 @@ export type RecentCoupon = {
   readonly defects: readonly Defect[] | null
 }
 
-/** A rule that rejected, and the side of its limit on which the reading lay: a bead too narrow and one too wide are two defects. */
-export type Defect = { readonly rule: string; readonly side: 'under' | 'over' }
+/**
+ * A rule that rejected, and how: a bead too narrow and one too wide are two defects. 'seen': the rule can reject in one way only, such as
+ * by too much undercut.
+ */
+export type Defect = { readonly rule: string; readonly side: 'under' | 'over' | 'seen' }
 
 type Rejected = { readonly rule: string; readonly measured: number | null; readonly limit: { readonly min: number | null; readonly max: number | null } }
 
-/** The defect behind a rejecting finding. What has no lower limit, or was only seen, lies over. */
-export function defectOf({ rule, measured, limit }: Rejected): Defect {
-  return { rule, side: measured !== null && limit.min !== null && measured < limit.min ? 'under' : 'over' }
+/** The defect behind a rejecting finding. */
+export function defectOf({ rule, measured, limit: { min, max } }: Rejected): Defect {
+  if (measured === null || min === null) return { rule, side: 'seen' }
+  if (measured < min) return { rule, side: 'under' }
+  return { rule, side: max === null ? 'seen' : 'over' }
 }
 
 /** How many of the latest coupons of one exercise are read, waiting ones among them: enough for the rule that looks furthest back. */

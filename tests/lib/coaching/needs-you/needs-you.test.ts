@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { needsYou, reasonsFor, URGENCY, type ExercisePractice, type StudentToday } from '@/lib/coaching/needs-you/needs-you'
 import type { RecentCoupon } from '@/lib/coaching/needs-you/recent-coupon'
 
-const repeated: RecentCoupon = { number: 1, verdict: 'reject', mark: 50, selfVerdict: 'accept', defects: [{ rule: 'undercut', side: 'over' }] }
+const repeated: RecentCoupon = { number: 1, verdict: 'reject', mark: 50, selfVerdict: 'accept', defects: [{ rule: 'undercut', side: 'seen' }] }
 const eight = Array.from({ length: 8 }, (_, index) => ({ ...repeated, number: index + 1 }))
 const lap: ExercisePractice = { exerciseId: 'lap', coupons: [], advice: null, tested: false }
 const nobody: StudentToday = {

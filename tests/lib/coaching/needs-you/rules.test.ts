@@ -8,7 +8,7 @@ import { selfFar } from '@/lib/coaching/needs-you/self-far'
 import { LEAST_COMPARED } from '@/lib/readiness/self-trust'
 
 const coupon = (number: number, more: Partial<RecentCoupon> = {}): RecentCoupon => ({ number, verdict: 'reject', mark: 60, selfVerdict: null, defects: [], ...more })
-const undercut: Defect = { rule: 'undercut', side: 'over' }
+const undercut: Defect = { rule: 'undercut', side: 'seen' }
 const narrow: Defect = { rule: 'width-in-band', side: 'under' }
 const wide: Defect = { rule: 'width-in-band', side: 'over' }
 
@@ -17,30 +17,32 @@ describe('the same defect running', () => {
 
   it('counts from the third coupon on', () => {
     expect(SAME_DEFECT_COUPONS).toBe(3)
-    expect(seen([undercut], [undercut])).toEqual([])
-    expect(seen([undercut], [undercut], [undercut])).toEqual([{ defect: undercut, coupons: [5, 6, 7] }])
+    expect(seen([undercut], [undercut])).toBeNull()
+    expect(seen([undercut], [undercut], [undercut])).toEqual({ defects: [undercut], coupons: [5, 6, 7] })
   })
   it('is broken by one coupon without it', () => {
-    expect(seen([undercut], [], [undercut])).toEqual([])
-    expect(seen([undercut], [undercut], [undercut], [])).toEqual([])
+    expect(seen([undercut], [], [undercut])).toBeNull()
+    expect(seen([undercut], [undercut], [undercut], [])).toBeNull()
   })
   it('forgets what lies before the last three', () => {
-    expect(seen([], [undercut], [undercut], [undercut])).toEqual([{ defect: undercut, coupons: [6, 7, 8] }])
+    expect(seen([], [undercut], [undercut], [undercut])).toEqual({ defects: [undercut], coupons: [6, 7, 8] })
   })
   it('is another one on the other side of the limit', () => {
-    expect(seen([narrow], [wide], [narrow])).toEqual([])
-    expect(seen([narrow, undercut], [narrow], [narrow, undercut])).toEqual([{ defect: narrow, coupons: [5, 6, 7] }])
+    expect(seen([narrow], [wide], [narrow])).toBeNull()
+    expect(seen([narrow, undercut], [narrow], [narrow, undercut])).toEqual({ defects: [narrow], coupons: [5, 6, 7] })
+    expect(seen([undercut, narrow], [narrow, undercut], [narrow, undercut])?.defects).toEqual([narrow, undercut])
   })
   it('is not claimed over a coupon whose findings were not read', () => {
-    expect(seen([undercut], null, [undercut])).toEqual([])
-    expect(seen([undercut], [undercut], null)).toEqual([])
+    expect(seen([undercut], null, [undercut])).toBeNull()
+    expect(seen([undercut], [undercut], null)).toBeNull()
   })
-  it('lies under only when the reading lies below a lower limit', () => {
+  it('lies under or over where the rule has both limits, and is only seen where it can reject in one way', () => {
     const limit = { min: 5, max: 7 }
     expect(defectOf({ rule: 'w', measured: 4.99, limit })).toEqual({ rule: 'w', side: 'under' })
     expect(defectOf({ rule: 'w', measured: 7.01, limit })).toEqual({ rule: 'w', side: 'over' })
-    expect(defectOf({ rule: 'w', measured: null, limit })).toEqual({ rule: 'w', side: 'over' })
-    expect(defectOf({ rule: 'w', measured: 1, limit: { min: null, max: 0 } })).toEqual({ rule: 'w', side: 'over' })
+    expect(defectOf({ rule: 'w', measured: null, limit })).toEqual({ rule: 'w', side: 'seen' })
+    expect(defectOf({ rule: 'w', measured: 1, limit: { min: null, max: 0 } })).toEqual({ rule: 'w', side: 'seen' })
+    expect(defectOf({ rule: 'w', measured: 4, limit: { min: 5, max: null } })).toEqual({ rule: 'w', side: 'under' })
   })
 })
 
