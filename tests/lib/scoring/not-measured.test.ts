@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { criteriaById } from '@/lib/criteria/catalogue'
+import type { Rule } from '@/lib/criteria/types'
 import { scoreInspection } from '@/lib/scoring/score-inspection'
 import { INDICATION_KINDS, type Inspection, type Station, type Weld } from '@/lib/scoring/types'
 import { anInspection, aWeld, findingOf, stations, without } from './sound-weld'
@@ -58,6 +59,15 @@ describe('a rule is not measured, and the verdict incomplete, when', () => {
     ['misalignment was recorded at some stations', 'iso5817-b', '507', 'station-without-misalignment', groove, { stations: [{ atMm: 5, misalignmentMm: 0 }, { atMm: 9 }] }],
     ['underfill was recorded at some stations', 'iso5817-c', '511', 'station-without-underfill', groove, { stations: [{ atMm: 5, underfillMm: 0 }, { atMm: 9 }] }],
     ['root concavity was recorded at some stations', 'iso5817-c', '515', 'station-without-root-concavity', groove, { stations: [{ atMm: 5, rootConcavityMm: 0 }, { atMm: 9 }] }],
+    ['a shrinkage groove was recorded at some stations', 'iso5817-c', '5013', 'station-without-shrinkage-groove', groove, { stations: [{ atMm: 5, shrinkageGrooveMm: 0 }, { atMm: 9 }] }],
+    ['the root’s reach was recorded at some stations', 'iso5817-b', '4021', 'station-without-root-shortfall', groove, { stations: [{ atMm: 5, rootShortfallMm: 0 }, { atMm: 9 }] }],
+    ['root pores were recorded at some stations', 'iso5817-b', '516', 'station-without-root-pore', groove, { stations: [{ atMm: 5, rootPoreMm: 0 }, { atMm: 9 }] }],
+    ['the gap was recorded at some stations', 'iso5817-b', '617', 'station-without-root-gap', {}, { stations: [{ atMm: 5, rootGapMm: 0 }, { atMm: 9 }] }],
+    ['the toe angle was recorded at some stations', 'iso5817-b', '505', 'station-without-toe-angle', {}, { stations: [{ atMm: 5, toeAngleDeg: 150 }, { atMm: 9 }] }],
+    ['penetration was recorded without the root’s width', 'iso5817-b', '504', 'station-without-root-width', groove, { stations: [{ atMm: 5, penetrationMm: 1 }] }],
+    ['no leg was specified to judge a gap by', 'iso5817-b', '617', 'no-nominal-leg', { nominalLegMm: null }, { stations: [{ atMm: 5, rootGapMm: 1 }] }],
+    ['overlap has a size and no width to hold it against', 'iso5817-d', '506', 'station-without-width', {}, { ...gap(), stations: [{ atMm: 5 }], indications: [{ kind: 'overlap', atMm: 5, heightMm: 0.1 }] }],
+    ['overlap was not looked for, nor the width read', 'iso5817-d', '506', 'station-without-width', {}, { ...notLookedFor('overlap'), stations: [{ atMm: 5 }] }],
     ['melt-through was recorded at some stations', 'qualification-visual.si', 'melt-through', 'station-without-penetration', groove, { stations: [{ atMm: 5, penetrationMm: 0 }, { atMm: 9 }] }],
   ])('%s', (_, set, rule, reason, weld, inspection) => {
     const card = judge(set, weld, inspection)
@@ -107,6 +117,35 @@ describe('a question answered outright settles its rule:', () => {
   })
 })
 
+describe('looked for and not seen is accepted, though nobody read the width its limit hangs on:', () => {
+  const ofWidth = { form: 'linear', of: 'width', k: 0.2, c: 0, cap: null } as const
+  const common = { id: 'own', source: { title: 'Made up', clause: null, status: 'common-practice' }, weight: 1, readiness: { as: 'margin', scale: 1 } } as const
+  const rules: readonly Rule[] = [
+    { ...common, kind: 'largest-size', of: ['overlap'], size: 'largest', max: ofWidth },
+    { ...common, kind: 'size-allowance', of: ['overlap'], size: 'height', max: null, allowed: { max: ofWidth, over: { per: 'weld', share: 0.1 } } },
+    { ...common, kind: 'window-sum', of: ['overlap'], size: 'height', countFromMm: 0, windowMm: 100, max: ofWidth },
+  ]
+  const bare = { stations: [{ atMm: 5 }] }
+
+  it.each(rules.map((rule) => [rule.kind, rule] as const))('%s', (_, rule) => {
+    const set = { ...criteriaById('iso5817-d'), rules: [rule] }
+    const own = (weld: Partial<Weld>, inspection: Partial<Inspection>) => findingOf(scoreInspection(aWeld(weld), anInspection(inspection), set), 'own')
+    expect(own({}, bare)).toMatchObject({ verdict: 'accept', measured: 0, margin: null, closeCall: false, where: null })
+    expect(own({}, { ...bare, ...notLookedFor('overlap') }).verdict).toBe('not-measured')
+    expect(own({}, { ...bare, indications: [{ kind: 'overlap', atMm: 5, lengthMm: 1, heightMm: 0.1 }] })).toMatchObject({ verdict: 'not-measured', reason: 'station-without-width' })
+    expect(own({}, {})).toMatchObject({ verdict: 'accept', margin: expect.any(Number) as number })
+  })
+
+  it('a fact of the weld is another matter: without the thickness the rule stays open', () => {
+    expect(findingOf(judge('iso5817-d', noThickness, {}), '2025')).toMatchObject({ verdict: 'not-measured', reason: 'no-thickness' })
+  })
+
+  it('level D asks for no width on a weld without overlap', () => {
+    const card = judge('iso5817-d', groove, { stations: stations().map((station) => without(station, 'widthMm', 'reinforcementMm')) })
+    expect(findingOf(card, '506').verdict).toBe('accept')
+  })
+})
+
 describe('what was seen does not stand for what was not:', () => {
   it('a shallow undercut does not make up for not looking for undercut', () => {
     const card = judge('shop-bead', {}, { ...notLookedFor('undercut'), indications: [{ kind: 'undercut', atMm: 5, lengthMm: 2, depthMm: 0.2 }] })
@@ -136,6 +175,10 @@ describe('a rule does not apply', () => {
     ['iso5817-d', '517', 'permitted', {}],
     ['iso5817-b', '602', 'depends-on-application', {}],
     ['iso5817-b', '511', 'not-recorded', groove],
+    ['iso5817-b', '504', 'not-recorded', groove],
+    ['iso5817-b', '505', 'not-recorded', {}],
+    ['iso5817-d', '516', 'permitted', groove],
+    ['iso5817-b', '617', 'other-thickness', { thicknessMm: 3 }],
   ])('%s %s: %s', (set, rule, reason, weld) => {
     expect(findingOf(judge(set, weld, {}), rule)).toMatchObject({ verdict: 'not-applicable', reason, margin: null })
   })
