@@ -41,7 +41,7 @@ describe('the first look', () => {
     const instructor = await viewerOf(school, 'instructor')
     await takeCoupon(instructor, couponId)
     expect(await listWaiting(instructor, school.classId)).toMatchObject([{ id: couponId, number: 1, booth: 1, takenBy: { self: true } }])
-    expect(await sendInspection(look(1, wideReadings()))).toEqual({ ok: true, value: { couponId } })
+    expect(await sendInspection(look(1, wideReadings()))).toMatchObject({ ok: true, value: { couponId, verdict: 'reject' } })
     expect(await listWaiting(instructor, school.classId)).toEqual([])
     const row = await couponRow()
     expect(row).toMatchObject({ verdict: 'reject', selfVerdict: 'accept', waitingSince: null, takenById: null })

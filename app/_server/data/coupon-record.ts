@@ -232,12 +232,18 @@ export async function listWaiting(viewer: Viewer, classId: string): Promise<Wait
 /** A grading form left open this long no longer holds its coupon. */
 const TAKEN_MINUTES = 15
 
-/** Marks a coupon as being graded by the viewer, for others to see; it locks nothing. */
-export async function takeCoupon(viewer: Viewer, couponId: string): Promise<void> {
-  await db().coupon.updateMany({
-    where: { AND: [{ id: couponId, waitingSince: { not: null } }, gradableCouponScope(viewer)] },
-    data: { takenById: viewer.personId, takenAt: new Date() },
-  })
+/**
+ * Marks a coupon as being graded by the viewer, for others to see, unless someone else has it open; it locks nothing.
+ *
+ * @returns who has it now; null when it does not wait, or is not the viewer's to grade
+ */
+export async function takeCoupon(viewer: Viewer, couponId: string): Promise<TakenBy> {
+  const where = { AND: [{ id: couponId, waitingSince: { not: null } }, gradableCouponScope(viewer)] }
+  const now = new Date()
+  const free = [{ takenById: null }, { takenById: viewer.personId }, { takenAt: { lte: new Date(now.getTime() - TAKEN_MINUTES * 60 * 1000) } }]
+  await db().coupon.updateMany({ where: { AND: [where, { OR: free }] }, data: { takenById: viewer.personId, takenAt: now } })
+  const row = await db().coupon.findFirst({ where, select: { takenById: true, takenAt: true, takenBy: { select: { givenName: true, familyName: true } } } })
+  return row && takenOf(viewer, row)
 }
 
 /** The passes of the viewer's last coupon in an exercise, to prefill the next one. */

@@ -1,5 +1,6 @@
 import 'server-only'
 import type { SubmittedInspection } from '@/lib/schemas/inspection'
+import type { Verdict } from '@/lib/scoring/types'
 import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -19,13 +20,16 @@ export async function exerciseOfGradable(viewer: Viewer, couponId: string): Prom
   return toExercise(row.exercise)
 }
 
+/** What a look submitted just now came to. */
+export type SubmittedVerdict = { readonly couponId: string; readonly verdict: Verdict; readonly mark: number | null }
+
 /**
  * An instructor's inspection of a coupon: the first look, or a correction that supersedes the standing one.
  * Judged, stored, and carried to the coupon and the student's skill in one transaction.
  *
  * @throws Refusal CONFLICT when another inspection was submitted while this form was open
  */
-export async function submitInspection(viewer: Viewer, input: SubmittedInspection): Promise<{ couponId: string }> {
+export async function submitInspection(viewer: Viewer, input: SubmittedInspection): Promise<SubmittedVerdict> {
   const { programId, personId } = viewer
   const coupon = await db().coupon.findFirst({
     where: { AND: [{ id: input.couponId }, gradableCouponScope(viewer)] },
@@ -67,7 +71,7 @@ export async function submitInspection(viewer: Viewer, input: SubmittedInspectio
     if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw taken()
     throw error
   }
-  return { couponId: input.couponId }
+  return { couponId: input.couponId, verdict: judged.scorecard.verdict, mark: judged.scorecard.mark }
 }
 
 const taken = (): Refusal =>

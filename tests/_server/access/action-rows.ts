@@ -6,10 +6,13 @@ import * as program from '@/app/program/actions'
 import * as teach from '@/app/teach/actions'
 import * as notes from '@/app/teach/classes/[classId]/notes/actions'
 import * as tablet from '@/app/teach/classes/[classId]/tablet/actions'
+import * as grading from '@/app/teach/coupons/actions'
 import { db } from '@/app/_server/db'
 import { makeClassCode } from '@/app/_server/data/people'
+import { addSnippet } from '@/app/_server/data/snippets'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
+import { gradedLook } from './data-rows'
 import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, waitingLook, type Fixture, type Person } from './fixture'
 
 /** `allowed`: who gets ok; everyone else NOT_FOUND. `open`: why a stranger may call it. */
@@ -85,6 +88,16 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'teach/classes/[classId]/tablet.openTabletHere': { allowed: ['instructor'], call: ({ school }) => tablet.openTabletHere({ classId: school.classId, name: 'Bench tablet' }) },
   'teach/classes/[classId]/tablet.closeSharedTablet': { allowed: ['instructor'], call: async ({ school }) => tablet.closeSharedTablet({ tabletId: await sharedTablet(school) }) },
   'teach/classes/[classId]/tablet.newPin': { allowed: ['instructor'], call: ({ school }) => tablet.newPin({ studentId: school.people.student }) },
+  'teach/coupons.takeRow': { allowed: ['instructor'], call: ({ couponId }) => grading.takeRow({ couponId }) },
+  'teach/coupons.decideVerdict': {
+    allowed: ['instructor'], fresh: true,
+    call: async (fixture) => grading.decideVerdict({ couponId: fixture.couponId, inspectionId: await gradedLook(fixture), verdict: 'reject', reason: 'Seen in the light: a cold start.' }),
+  },
+  'teach/coupons.keepSnippet': { allowed: ['instructor', 'otherInstructor', 'foreign instructor'], call: () => grading.keepSnippet({ body: 'Even toes.' }) },
+  'teach/coupons.dropSnippet': {
+    allowed: ['instructor'],
+    call: async ({ viewers }) => grading.dropSnippet({ snippetId: (await addSnippet(viewers.instructor, { body: 'Hold the angle.' })).id }),
+  },
   'teach.newClassCode': { allowed: ['instructor'], call: ({ school }) => teach.newClassCode({ classId: school.classId }) },
   'teach.resetPassword': { allowed: ['instructor'], fresh: true, call: ({ school }) => teach.resetPassword({ studentId: school.people.student }) },
   'teach.recordTest': {

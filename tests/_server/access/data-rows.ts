@@ -7,6 +7,7 @@ import * as coupons from '@/app/_server/data/coupons'
 import * as exercises from '@/app/_server/data/exercises'
 import * as inspections from '@/app/_server/data/inspections'
 import * as looks from '@/app/_server/data/look-requests'
+import * as overrides from '@/app/_server/data/overrides'
 import * as passCounts from '@/app/_server/data/pass-counts'
 import * as people from '@/app/_server/data/people'
 import * as photoMeasurements from '@/app/_server/data/photo-measurements'
@@ -18,6 +19,7 @@ import * as readinessModels from '@/app/_server/data/readiness-models'
 import * as safety from '@/app/_server/data/safety'
 import * as tablets from '@/app/_server/data/shared-tablets'
 import * as skills from '@/app/_server/data/skills'
+import * as snippets from '@/app/_server/data/snippets'
 import * as attempts from '@/app/_server/data/test-attempts'
 import { startSession } from '@/app/_server/auth/sessions'
 import { db } from '@/app/_server/db'
@@ -40,6 +42,13 @@ async function photoOf({ school, couponId }: Fixture): Promise<string> {
     data: { programId: school.programId, couponId, uploaderId: school.people.student, sha256: 'a'.repeat(64), widthPx: 1, heightPx: 1, byteSize: 1 },
   })
   return row.id
+}
+
+/** The coupon graded by its instructor; the id of that look. */
+export async function gradedLook({ viewers, couponId }: Fixture): Promise<string> {
+  await inspections.submitInspection(viewers.instructor, inspectionOf(couponId))
+  const { id } = await db().inspection.findFirstOrThrow({ where: { couponId, kind: 'instructor', supersededAt: null }, select: { id: true } })
+  return id
 }
 
 /** What a void call leaves: true when it changed something. */
@@ -93,6 +102,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'coupon-record.findCoupon': { seenBy: SEES_COUPON, call: (viewer, { couponId }) => couponRecord.findCoupon(viewer, couponId) },
   'coupon-record.findBlindCoupon': { seenBy: ['instructor'], call: (viewer, { couponId }) => couponRecord.findBlindCoupon(viewer, couponId) },
+  'coupon-record.listBlindWaiting': { seenBy: ['instructor'], call: (viewer, { school }) => couponRecord.listBlindWaiting(viewer, school) },
   'coupon-record.listStory': { seenBy: SEES_COUPON, call: (viewer, fixture) => couponRecord.listStory(viewer, skillKey(fixture), 10) },
   'coupon-record.listWaiting': { seenBy: ['instructor'], call: (viewer, { school }) => couponRecord.listWaiting(viewer, school.classId) },
   'coupon-record.takeCoupon': {
@@ -143,6 +153,10 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     },
   },
   'look-requests.answerLook': { seenBy: ['instructor'], call: async (viewer, { school }) => looks.answerLook(viewer, { lookId: await waitingLook(school) }).then(() => true) },
+  'overrides.overrideVerdict': {
+    seenBy: ['instructor'], fresh: true,
+    call: async (viewer, fixture) => overrides.overrideVerdict(viewer, { couponId: fixture.couponId, inspectionId: await gradedLook(fixture), verdict: 'reject', reason: 'Seen in the light: a cold start.' }),
+  },
   'pass-counts.countVerdicts': {
     seenBy: ['student', 'classmate', ...STAFF_OF_CLASS, 'foreign student', 'foreign instructor', 'foreign coordinator'],
     call: (viewer) => passCounts.countVerdicts(viewer),
@@ -276,6 +290,9 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     seenBy: ['student', 'classmate', 'otherStudent'],
     call: (viewer, { school }) => safety.findAcknowledgement(viewer, school.exerciseId, school.termId, CAUTIONS_VERSION),
   },
+  'safety.listUnsignedCautions': {
+    seenBy: ['instructor'], call: (viewer, { school }) => safety.listUnsignedCautions(viewer, school.classId, 'a version nobody has confirmed'),
+  },
   'safety.acknowledgeCautions': {
     seenBy: ['student', 'classmate'],
     call: async (viewer, { school }) => changes(
@@ -295,6 +312,21 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'skills.listStudentSkills': { seenBy: SEES_COUPON, call: (viewer, { school }) => skills.listStudentSkills(viewer, school.people.student) },
   'skills.listClassSkills': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => skills.listClassSkills(viewer, school.classId) },
   'skills.findReadiness': { seenBy: SEES_COUPON, call: (viewer, fixture) => skills.findReadiness(viewer, skillKey(fixture), new Date()) },
+  'snippets.listSnippets': {
+    seenBy: ['instructor'], // one's own alone: another instructor sees none of these
+    call: async (viewer, { viewers }) => {
+      await snippets.addSnippet(viewers.instructor, { body: 'Even toes.' })
+      return snippets.listSnippets(viewer)
+    },
+  },
+  'snippets.addSnippet': { seenBy: ['instructor', 'otherInstructor', 'foreign instructor'], fresh: true, call: (viewer) => snippets.addSnippet(viewer, { body: 'Hold the angle.' }) },
+  'snippets.removeSnippet': {
+    seenBy: ['instructor'],
+    call: async (viewer, { viewers }) => {
+      const { id } = await snippets.addSnippet(viewers.instructor, { body: `Slower. ${randomUUID()}` })
+      return snippets.removeSnippet(viewer, { snippetId: id }).then(() => true)
+    },
+  },
   'test-attempts.listAttempts': {
     seenBy: SEES_COUPON,
     call: async (viewer, { school }) => {
