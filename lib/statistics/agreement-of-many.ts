@@ -1,5 +1,5 @@
 import type { Agreement } from './agreement'
-import { requireCount } from './preconditions'
+import { requireCount, requireRows } from './preconditions'
 
 /** `counts[i][k]`: how many graders gave coupon i the verdict k. */
 export type VerdictCounts = readonly (readonly number[])[]
@@ -7,6 +7,7 @@ export type VerdictCounts = readonly (readonly number[])[]
 const total = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0)
 
 function requireCounts(counts: VerdictCounts): number {
+  requireRows(counts, 'Verdict counts', 'Coupon')
   const q = counts[0]?.length ?? 0
   if (q < 2) throw new RangeError('Verdict counts need at least one coupon and two possible verdicts, such as pass and fail.')
   counts.forEach((row, i) => {

@@ -1,4 +1,4 @@
-import { requireCount } from './preconditions'
+import { requireCount, requireRows } from './preconditions'
 
 /** `table[i][j]`: how often the first inspector said i and the second said j. Square, whole counts. */
 export type AgreementTable = readonly (readonly number[])[]
@@ -18,6 +18,7 @@ export type Shares = {
 
 /** The table as shares with its margins. Throws RangeError when it is not a square table of counts with something in it. */
 export function sharesOf(table: AgreementTable): Shares {
+  requireRows(table, 'An agreement table', 'Row')
   const q = table.length
   if (q < 2) throw new RangeError(`An agreement table needs at least two verdicts, such as pass and fail; it has ${q}.`)
   table.forEach((row, i) => {

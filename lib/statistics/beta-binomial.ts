@@ -1,5 +1,5 @@
 import lnBeta from '@stdlib/math-base-special-betaln'
-import { requireCount, requirePositive } from './preconditions'
+import { requireCount, requireNamed, requirePositive } from './preconditions'
 
 /**
  * Beta-binomial predictive distribution.
@@ -12,7 +12,8 @@ import { requireCount, requirePositive } from './preconditions'
  * @throws RangeError when a or b is not above 0, or m is not a whole number
  * @example betaBinomialPredictive({ a: 9.5, b: 1.5 }, 3) // [0.0076, 0.0623, 0.2616, 0.6685]
  */
-export function betaBinomialPredictive({ a, b }: { readonly a: number; readonly b: number }, m: number): number[] {
+export function betaBinomialPredictive(counts: { readonly a: number; readonly b: number }, m: number): number[] {
+  const { a, b } = requireNamed(counts, 'The counts a and b')
   requirePositive(a, 'The count of passes with its prior (a)')
   requirePositive(b, 'The count of fails with its prior (b)')
   requireCount(m, 'The number of coming coupons')

@@ -1,7 +1,7 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { chiSquareQuantile } from './chi-square-quantile'
 import { type Interval, intervalAround } from './interval'
-import { requireConfidence, requireCount, requireFinite, requirePositive } from './preconditions'
+import { requireConfidence, requireCount, requireFinite, requireNamed, requirePositive } from './preconditions'
 
 /** Limits a measured quantity must keep; null where there is none on that side. */
 export type SpecificationLimits = { readonly lower: number | null; readonly upper: number | null }
@@ -27,9 +27,11 @@ export type Capability = {
  * @example capability({ mean: 16, standardDeviation: 2 }, { lower: 8, upper: 20 }) // { cp: 1, cpk: 0.6667, cpl: 1.3333, cpu: 0.6667, offCentre: 0.3333 }
  */
 export function capability(
-  { mean, standardDeviation: s }: { readonly mean: number; readonly standardDeviation: number },
-  { lower, upper }: SpecificationLimits,
+  process: { readonly mean: number; readonly standardDeviation: number },
+  limits: SpecificationLimits,
 ): Capability {
+  const { mean, standardDeviation: s } = requireNamed(process, 'The mean and standard deviation')
+  const { lower, upper } = requireNamed(limits, 'The limits')
   requireFinite(mean, 'The mean')
   requirePositive(s, 'The standard deviation')
   if (lower !== null) requireFinite(lower, 'The lower limit')

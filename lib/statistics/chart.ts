@@ -1,5 +1,5 @@
 import { mean } from 'simple-statistics'
-import { requireFinite, requirePositive, requireValues } from './preconditions'
+import { requireFinite, requireNamed, requirePositive, requireValues } from './preconditions'
 
 // Constants of a moving range of two: mean range d2 and upper factor D4 (ASTM E2587, NIST/SEMATECH e-Handbook 6.3.2.2).
 const D2 = 1.128
@@ -63,9 +63,10 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
  */
 export function ewma(
   values: readonly number[],
-  { lambda, target, sigma, width }: { readonly lambda: number; readonly target: number; readonly sigma: number; readonly width: number },
+  chart: { readonly lambda: number; readonly target: number; readonly sigma: number; readonly width: number },
 ): { readonly values: number[]; readonly lower: number; readonly upper: number; readonly signals: number[] } {
   requireValues(values, 'The values', 1)
+  const { lambda, target, sigma, width } = requireNamed(chart, 'Lambda, target, sigma and width')
   if (!(lambda > 0 && lambda <= 1)) throw new RangeError(`Lambda must be above 0 and at most 1, such as 0.2, not ${String(lambda)}.`)
   requireFinite(target, 'The target')
   requirePositive(sigma, 'Sigma')
@@ -96,9 +97,10 @@ export function ewma(
  */
 export function cusum(
   values: readonly number[],
-  { target, k, h }: { readonly target: number; readonly k: number; readonly h: number },
+  chart: { readonly target: number; readonly k: number; readonly h: number },
 ): { readonly up: number[]; readonly down: number[]; readonly signals: number[] } {
   requireValues(values, 'The values', 1)
+  const { target, k, h } = requireNamed(chart, 'Target, k and h')
   requireFinite(target, 'The target')
   requireFinite(k, 'The allowance k')
   if (k < 0) throw new RangeError(`The allowance k must not be below 0; it is ${k}.`)

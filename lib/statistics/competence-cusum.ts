@@ -1,5 +1,5 @@
 import { asOnesAndZeros, type Outcome } from './outcome'
-import { requireInnerShare, requirePositive } from './preconditions'
+import { requireInnerShare, requireNamed, requirePositive } from './preconditions'
 
 /** Failure rates that are good enough and not good enough, with the two chances of deciding wrongly (0.1 each unless said). */
 export type CompetenceRates = {
@@ -31,7 +31,8 @@ export type CompetenceLimits = {
  * @throws RangeError unless 0 < acceptable < unacceptable < 1, and alpha and beta lie between 0 and 0.5
  * @example competenceLimits({ acceptable: 0.2, unacceptable: 0.4 }) // { credit: 0.2933, accept: 2.2402, reject: 2.2402, straightSuccessesToAccept: 8 }
  */
-export function competenceLimits({ acceptable, unacceptable, alpha = 0.1, beta = 0.1 }: CompetenceRates): CompetenceLimits {
+export function competenceLimits(rates: CompetenceRates): CompetenceLimits {
+  const { acceptable, unacceptable, alpha = 0.1, beta = 0.1 } = requireNamed(rates, 'The failure rates')
   requireInnerShare(acceptable, 'The acceptable failure rate')
   requireInnerShare(unacceptable, 'The unacceptable failure rate')
   if (acceptable >= unacceptable) {
@@ -100,8 +101,9 @@ export function learningCusum(successes: readonly Outcome[], rates: CompetenceRa
  */
 export function biauLearningCusum(
   successes: readonly Outcome[],
-  { acceptable, margin, limit }: { readonly acceptable: number; readonly margin: number; readonly limit: number },
+  rates: { readonly acceptable: number; readonly margin: number; readonly limit: number },
 ): { readonly scores: number[]; readonly adequateAt: number[] } {
+  const { acceptable, margin, limit } = requireNamed(rates, 'The acceptable rate, margin and limit')
   requireInnerShare(acceptable, 'The acceptable failure rate')
   requirePositive(margin, 'The margin above it')
   requireInnerShare(acceptable + margin, 'The acceptable failure rate with its margin')

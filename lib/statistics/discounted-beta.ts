@@ -1,7 +1,7 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
 import { type Interval, intervalAround } from './interval'
 import { asOnesAndZeros, type Outcome } from './outcome'
-import { requireConfidence, requirePositive } from './preconditions'
+import { requireConfidence, requireNamed, requirePositive } from './preconditions'
 
 /**
  * Discounted beta: a pass rate in which old coupons fade.
@@ -16,9 +16,9 @@ import { requireConfidence, requirePositive } from './preconditions'
  */
 export function discountedBeta(
   outcomes: readonly Outcome[],
-  { retention, priorA, priorB, confidence = 0.8 }:
-  { readonly retention: number; readonly priorA: number; readonly priorB: number; readonly confidence?: number },
+  options: { readonly retention: number; readonly priorA: number; readonly priorB: number; readonly confidence?: number },
 ): Interval & { readonly a: number; readonly b: number; readonly mean: number } {
+  const { retention, priorA, priorB, confidence = 0.8 } = requireNamed(options, 'Retention and the prior counts')
   if (!(retention > 0 && retention <= 1)) throw new RangeError(`Retention must be above 0 and at most 1, such as 0.88, not ${String(retention)}.`)
   requirePositive(priorA, 'The prior count of passes')
   requirePositive(priorB, 'The prior count of fails')

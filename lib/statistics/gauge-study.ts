@@ -1,5 +1,5 @@
 import fCdf from '@stdlib/stats-base-dists-f-cdf'
-import { requireFinite } from './preconditions'
+import { requireFinite, requireRows } from './preconditions'
 
 /** `readings[part][grader][trial]`: every grader measures every part the same number of times. */
 export type GaugeReadings = readonly (readonly (readonly number[])[])[]
@@ -73,6 +73,8 @@ export function gaugeStudy(readings: GaugeReadings, poolAbove = 0.25): GaugeStud
 }
 
 function requireCrossed(readings: GaugeReadings) {
+  requireRows(readings, 'The readings', 'Part')
+  readings.forEach((byGrader, p) => requireRows(byGrader, `Part ${p + 1}`, `Part ${p + 1}, grader`))
   const parts = readings.length
   const graders = readings[0]?.length ?? 0
   const trials = readings[0]?.[0]?.length ?? 0

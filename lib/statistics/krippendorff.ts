@@ -1,4 +1,4 @@
-import { requireFinite } from './preconditions'
+import { requireFinite, requireRows } from './preconditions'
 
 export type MeasurementLevel = 'nominal' | 'ordinal' | 'interval' | 'ratio'
 
@@ -32,6 +32,7 @@ export function krippendorffAlpha(ratings: readonly (readonly (number | null)[])
 }
 
 function pairableUnits(ratings: readonly (readonly (number | null)[])[], level: MeasurementLevel): number[][] {
+  requireRows(ratings, 'Ratings', 'The ratings of grader')
   const length = ratings[0]?.length ?? 0
   const units: number[][] = Array.from({ length }, () => [])
   ratings.forEach((row, grader) => {

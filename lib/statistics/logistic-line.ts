@@ -1,3 +1,5 @@
+import { requireSameLength } from './preconditions'
+
 export type LogisticLine = {
   readonly intercept: number
   readonly slope: number
@@ -53,6 +55,7 @@ export function fitLogisticLine(x: readonly number[], y: readonly (0 | 1)[]): Lo
 }
 
 function requireOverlap(x: readonly number[], y: readonly (0 | 1)[]): void {
+  requireSameLength(x, 'The forecasts', y, 'the outcomes')
   let [least0, most0, least1, most1] = [Infinity, -Infinity, Infinity, -Infinity]
   x.forEach((value, i) => {
     if (y[i] === 1) [least1, most1] = [Math.min(least1, value), Math.max(most1, value)]

@@ -35,8 +35,26 @@ export function requireConfidence(confidence: number): void {
   }
 }
 
+/** A list, though perhaps an empty one. `name` starts a sentence. */
+export function requireList(list: unknown, name: string): void {
+  if (!Array.isArray(list)) throw new RangeError(`${name} must be given as a list.`)
+}
+
+/** A list of lists, such as the rows of a table. `rowName` starts a sentence. */
+export function requireRows(rows: readonly unknown[], name: string, rowName: string): void {
+  requireList(rows, name)
+  rows.forEach((row, i) => requireList(row, `${rowName} ${i + 1}`))
+}
+
+/** Values by name, such as a count and its total. `name` starts a sentence. */
+export function requireNamed<T extends object>(values: T, name: string): T {
+  if (typeof values !== 'object' || (values as T | null) === null) throw new RangeError(`${name} must be given, each value by its name.`)
+  return values
+}
+
 /** At least `least` finite numbers. */
 export function requireValues(values: readonly number[], name: string, least: number): void {
+  requireList(values, name)
   if (values.length < least) {
     throw new RangeError(`${name} must hold at least ${least} ${least === 1 ? 'number' : 'numbers'}; there ${values.length === 1 ? 'is' : 'are'} ${values.length}.`)
   }
@@ -46,8 +64,10 @@ export function requireValues(values: readonly number[], name: string, least: nu
   }
 }
 
-/** Two lists that belong together, entry by entry. */
+/** Two lists that belong together, entry by entry. Only `aName` starts a sentence. */
 export function requireSameLength(a: readonly unknown[], aName: string, b: readonly unknown[], bName: string): void {
+  requireList(a, aName)
+  requireList(b, bName.charAt(0).toUpperCase() + bName.slice(1))
   if (a.length !== b.length) {
     throw new RangeError(`${aName} and ${bName} must be equally long; there are ${a.length} and ${b.length}.`)
   }

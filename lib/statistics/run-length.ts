@@ -1,5 +1,5 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
-import { requireFinite, requirePositive } from './preconditions'
+import { requireFinite, requireNamed, requirePositive } from './preconditions'
 
 const NODES = 64
 
@@ -14,7 +14,8 @@ const NODES = 64
  * @throws RangeError when k is below 0, h is not above 0 or beyond 20, the shift is not finite, or the run would exceed a billion values
  * @example cusumRunLength({ k: 0.5, h: 5 }, 1) // 10.376
  */
-export function cusumRunLength({ k, h }: { readonly k: number; readonly h: number }, shift: number): number {
+export function cusumRunLength(chart: { readonly k: number; readonly h: number }, shift: number): number {
+  const { k, h } = requireNamed(chart, 'The allowance k and the limit h')
   requireFinite(k, 'The allowance k')
   if (k < 0) throw new RangeError(`The allowance k must not be below 0; it is ${k}.`)
   requirePositive(h, 'The limit h')
@@ -39,7 +40,8 @@ export function cusumRunLength({ k, h }: { readonly k: number; readonly h: numbe
  * @throws RangeError when λ is below 0.05 or above 1, the width is not above 0 or beyond 5, the shift is not finite, or the run would exceed a billion values
  * @example ewmaRunLength({ lambda: 0.2, width: 2.962 }, 1) // 10.542
  */
-export function ewmaRunLength({ lambda, width }: { readonly lambda: number; readonly width: number }, shift: number): number {
+export function ewmaRunLength(chart: { readonly lambda: number; readonly width: number }, shift: number): number {
+  const { lambda, width } = requireNamed(chart, 'Lambda and the width')
   if (!(lambda >= 0.05 && lambda <= 1)) throw new RangeError(`Lambda must lie from 0.05 to 1, such as 0.2, not ${String(lambda)}.`)
   requirePositive(width, 'The width')
   if (width > 5) throw new RangeError(`The width counts standard deviations and must be at most 5, not ${width}.`)

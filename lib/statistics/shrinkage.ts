@@ -1,6 +1,6 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
 import { type Interval, intervalAround } from './interval'
-import { requireConfidence, requireCount } from './preconditions'
+import { requireConfidence, requireCount, requireList, requireNamed } from './preconditions'
 
 export type PassCount = { readonly passed: number; readonly n: number }
 /** A beta distribution of pass rates between groups. `fitted` is false where its strength a + b was set, not estimated. */
@@ -22,6 +22,8 @@ const SET_STRENGTH = 10
  * @example fitGroupPrior([{ passed: 9, n: 10 }, { passed: 6, n: 10 }]) // { a: 7.5, b: 2.5, fitted: false }
  */
 export function fitGroupPrior(groups: readonly PassCount[]): GroupPrior {
+  requireList(groups, 'Groups')
+  groups.forEach((group, i) => requireNamed(group, `Group ${i + 1}`))
   groups.forEach(({ passed, n }, i) => {
     requireCount(n, `The number of results of group ${i + 1}`)
     requireCount(passed, `The number of passes of group ${i + 1}`)

@@ -1,5 +1,5 @@
 import { asOnesAndZeros, type Outcome } from './outcome'
-import { requireCount, requireFinite, requireShare } from './preconditions'
+import { requireCount, requireFinite, requireNamed, requireShare } from './preconditions'
 
 /**
  * Knowledge tracing: the chance that a skill is known, and that the next coupon passes, after each coupon.
@@ -14,8 +14,9 @@ import { requireCount, requireFinite, requireShare } from './preconditions'
  */
 export function knowledgeTracing(
   outcomes: readonly Outcome[],
-  { known: start, learned, slip, guess }: { readonly known: number; readonly learned: number; readonly slip: number; readonly guess: number },
+  chances: { readonly known: number; readonly learned: number; readonly slip: number; readonly guess: number },
 ): { readonly pass: number[]; readonly known: number[] } {
+  const { known: start, learned, slip, guess } = requireNamed(chances, 'The chances of knowing, learning, a slip and luck')
   requireShare(start, 'The chance that the skill was known at first')
   requireShare(learned, 'The chance to learn from one coupon')
   requireShare(slip, 'The chance to slip')
@@ -46,9 +47,11 @@ export function knowledgeTracing(
  * @example performanceFactors({ passes: 0, fails: 1 }, { ease: -0.5, perPass: 0.2, perFail: 0.1 }) // 0.4013
  */
 export function performanceFactors(
-  { passes, fails }: { readonly passes: number; readonly fails: number },
-  { ease, perPass, perFail }: { readonly ease: number; readonly perPass: number; readonly perFail: number },
+  counts: { readonly passes: number; readonly fails: number },
+  weights: { readonly ease: number; readonly perPass: number; readonly perFail: number },
 ): number {
+  const { passes, fails } = requireNamed(counts, 'Passes and fails')
+  const { ease, perPass, perFail } = requireNamed(weights, 'The weights')
   requireCount(passes, 'Passes')
   requireCount(fails, 'Fails')
   requireFinite(ease, 'The ease of the exercise')

@@ -2,7 +2,7 @@ import normalCdf from '@stdlib/stats-base-dists-normal-cdf'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { type Interval, intervalAround } from './interval'
 import { asOnesAndZeros, type Outcome } from './outcome'
-import { requireConfidence, requireSameLength, requireValues } from './preconditions'
+import { requireConfidence, requireNamed, requireSameLength, requireValues } from './preconditions'
 import { clopperPearsonInterval } from './proportion'
 
 export type SurvivalStep = Interval & {
@@ -83,6 +83,8 @@ export function logRank(first: SurvivalGroup, second: SurvivalGroup): {
   readonly expected: readonly [number, number]
   readonly variance: number
 } {
+  requireNamed(first, 'The first group')
+  requireNamed(second, 'The second group')
   const both = [first, second].map(group => watched(group.durations, group.observed))
   const [mine = [], other = []] = both
   const pooled = [...mine, ...other]

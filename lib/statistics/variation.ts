@@ -1,6 +1,6 @@
 import { mean, sampleStandardDeviation } from 'simple-statistics'
 import { chiSquareQuantile } from './chi-square-quantile'
-import { requireConfidence, requireCount, requirePositive, requireValues } from './preconditions'
+import { requireConfidence, requireCount, requirePositive, requireRows, requireValues } from './preconditions'
 
 /**
  * Coefficient of variation.
@@ -34,6 +34,7 @@ export function coefficientOfVariation(values: readonly number[]): number {
  * @example pooledCoefficientOfVariation([[6.1, 6.4, 5.9], [7.2, 7.9, 7.4]]) // { value: 0.0447, degreesOfFreedom: 4 }
  */
 export function pooledCoefficientOfVariation(beads: readonly (readonly number[])[]): { readonly value: number; readonly degreesOfFreedom: number } {
+  requireRows(beads, 'The beads', 'Bead')
   if (beads.length === 0) throw new RangeError('There are no beads to pool.')
   const degreesOfFreedom = beads.reduce((sum, bead) => sum + bead.length - 1, 0)
   const weighted = beads.reduce((sum, bead) => sum + (bead.length - 1) * coefficientOfVariation(bead) ** 2, 0)

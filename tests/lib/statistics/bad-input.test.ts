@@ -13,11 +13,13 @@ import { funnelLimit, funnelLimits } from '@/lib/statistics/funnel'
 import { gaugeStudy } from '@/lib/statistics/gauge-study'
 import { krippendorffAlpha } from '@/lib/statistics/krippendorff'
 import { fitLogisticLine } from '@/lib/statistics/logistic-line'
+import { meanInterval } from '@/lib/statistics/mean-interval'
 import { marginPredictive } from '@/lib/statistics/margin-predictive'
 import { clopperPearsonInterval, jeffreysInterval, wilsonInterval } from '@/lib/statistics/proportion'
 import { cusumRunLength, ewmaRunLength } from '@/lib/statistics/run-length'
 import { betaBinomialShrinkage, fitGroupPrior } from '@/lib/statistics/shrinkage'
 import { demonstratedPassRate, stationsToHitZone, successRunLength } from '@/lib/statistics/success-run'
+import { knowledgeTracing, performanceFactors } from '@/lib/statistics/skill-tracing'
 import { kaplanMeier, logRank } from '@/lib/statistics/survival'
 import { howeToleranceFactor, natrellaToleranceFactor } from '@/lib/statistics/tolerance'
 import { coefficientOfVariation, pooledCoefficientOfVariation, vangelInterval } from '@/lib/statistics/variation'
@@ -25,6 +27,10 @@ import { coefficientOfVariation, pooledCoefficientOfVariation, vangelInterval } 
 const NOT_A_TABLE: number[][][] = [[], [[3]], [[1, 2], [3]], [[1, 2, 3], [4, 5, 6]], [[0, 0], [0, 0]], [[1, -1], [0, 3]], [[1.5, 1], [0, 3]], [[NaN, 1], [0, 3]]]
 type Score = (forecasts: number[], outcomes: number[]) => unknown
 const SCORES: Score[] = [brierScore, logScore, brierDecomposition, calibrationLine, (f, o) => expectedCalibrationError(f, o, 10), (f, o) => reliabilityBins(f, o, 10)]
+/** Something else where a list, or values by name, belong: from a caller that no compiler checked. */
+const NOTHING = null as never
+const NO_ROW = [[1, 2], null] as never
+const NO_LIST = { length: 2 } as never
 const refused: Record<string, readonly (() => unknown)[]> = {
   proportions: [wilsonInterval, clopperPearsonInterval, jeffreysInterval].flatMap(interval => [
     () => interval(0, 0, 0.95), () => interval(5, 4, 0.95), () => interval(-1, 4, 0.95), () => interval(1.5, 4, 0.95),
@@ -78,6 +84,25 @@ const refused: Record<string, readonly (() => unknown)[]> = {
   groups: [
     () => funnelLimit(1.1, 10, 0.5), () => funnelLimit(NaN, 10, 0.5), () => funnelLimit(0.5, 0, 0.5), () => funnelLimit(0.5, 10, 0), () => funnelLimits(0.5, 10, 1), () => funnelLimits(-0.1, 10, 0.95),
     () => betaBinomialShrinkage([]), () => betaBinomialShrinkage([{ passed: 0, n: 0 }]), () => betaBinomialShrinkage([{ passed: 3, n: 2 }]), () => betaBinomialShrinkage([{ passed: 1.5, n: 2 }]), () => betaBinomialShrinkage([{ passed: 1, n: 2 }], 1), () => fitGroupPrior([{ passed: -1, n: 2 }]),
+  ],
+  'no list': [NOTHING, NO_LIST].flatMap(none => [
+    () => cohensKappa(none), () => gwetAc1(none), () => percentAgreement(none), () => weightedKappa(none, 'linear'), () => fleissKappa(none), () => gwetAc1OfMany(none),
+    () => krippendorffAlpha(none, 'nominal'), () => gaugeStudy(none), () => kaplanMeier(none, [1]), () => kaplanMeier([1], none), () => individualsChart(none),
+    () => cusum(none, { target: 0, k: 1, h: 5 }), () => ewma(none, { lambda: 0.2, target: 0, sigma: 1, width: 3 }), () => betaBinomialShrinkage(none), () => fitGroupPrior(none),
+    () => competenceCusum(none, { acceptable: 0.2, unacceptable: 0.4 }), () => learningCusum(none, { acceptable: 0.2, unacceptable: 0.4 }), () => biauLearningCusum(none, { acceptable: 0.2, margin: 0.2, limit: 1 }),
+    () => discountedBeta(none, { retention: 0.9, priorA: 1, priorB: 1 }), () => marginPredictive(none), () => coefficientOfVariation(none), () => pooledCoefficientOfVariation(none),
+    () => fitLogisticLine(none, [0, 1]), () => fitLogisticLine([1, 2], none), () => meanInterval(none, 0.95), () => knowledgeTracing(none, { known: 0.2, learned: 0.1, slip: 0.1, guess: 0.2 }),
+    ...SCORES.flatMap(score => [() => score(none, [1]), () => score([0.5], none)]),
+  ]),
+  'no row': [
+    () => cohensKappa(NO_ROW), () => fleissKappa(NO_ROW), () => krippendorffAlpha(NO_ROW, 'nominal'), () => gaugeStudy(NO_ROW), () => gaugeStudy([NO_ROW, NO_ROW]),
+    () => pooledCoefficientOfVariation(NO_ROW), () => betaBinomialShrinkage([{ passed: 1, n: 2 }, NOTHING]),
+  ],
+  'no values by name': [
+    () => betaBinomialPredictive(NOTHING, 3), () => capability(NOTHING, { lower: 0, upper: 1 }), () => capability({ mean: 0, standardDeviation: 1 }, NOTHING), () => cusum([1], NOTHING), () => ewma([1], NOTHING),
+    () => competenceLimits(NOTHING), () => competenceCusum([1], NOTHING), () => learningCusum([1], NOTHING), () => biauLearningCusum([1], NOTHING), () => discountedBeta([1], NOTHING),
+    () => cusumRunLength(NOTHING, 0), () => ewmaRunLength(NOTHING, 0), () => knowledgeTracing([1], NOTHING), () => performanceFactors(NOTHING, { ease: 0, perPass: 0, perFail: 0 }),
+    () => performanceFactors({ passes: 1, fails: 0 }, NOTHING), () => logRank(NOTHING, { durations: [1], observed: [1] }), () => logRank({ durations: [1], observed: [1] }, NOTHING),
   ],
   forecasts: SCORES.flatMap(score => [
     () => score([], []), () => score([0.5], []), () => score([0.5], [0, 1]), () => score([1.1], [1]), () => score([-0.1], [1]), () => score([NaN], [1]), () => score([0.5], [2]), () => score([0.5], [NaN]),
