@@ -1,4 +1,4 @@
-// Silence is part of the contract: anything written to console.error fails the test that wrote it.
+// A test that passes is silent: anything written to console.error fails the test that wrote it.
 import { afterEach, beforeEach, expect, vi } from 'vitest'
 
 beforeEach(() => {
