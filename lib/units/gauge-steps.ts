@@ -24,14 +24,15 @@ export function gaugeResolutionMm(unit: GaugeUnit): number {
  * spare on either side so that a reading outside it can be tapped as well. A band too wide for the pad gets coarser keys.
  *
  * @param band what the exercise asks for, in mm; a single expected size is a band whose ends are equal
- * @param page 0 shows the band, 1 the next larger sizes, -1 the next smaller. Never below one step; the lowest page repeats
+ * @param page 0 shows the band, 1 the next larger sizes, -1 the next smaller. Never below `least`; the lowest page repeats
+ * @param least 1 for a size a bead always has; 0 where nothing at all is a reading, as a face without convexity
  * @returns `keys` steps with labels such as '5/16 in' or '8.5 mm'
  * @throws RangeError when the band is not two lengths in order, or `keys` is not a whole number from 4 to 24
  */
 export function gaugeSteps(
   band: { readonly minMm: number; readonly maxMm: number },
   unit: GaugeUnit,
-  { page = 0, keys = KEYS_ON_PAD }: { readonly page?: number; readonly keys?: number } = {},
+  { page = 0, keys = KEYS_ON_PAD, least = 1 }: { readonly page?: number; readonly keys?: number; readonly least?: 0 | 1 } = {},
 ): GaugeStep[] {
   if (!(band.minMm >= 0 && band.maxMm >= band.minMm && Number.isFinite(band.maxMm))) {
     throw new RangeError(`A band from ${band.minMm} to ${band.maxMm} mm has no gauge steps: give two lengths, the smaller first.`)
@@ -43,9 +44,15 @@ export function gaugeSteps(
   const stride = STRIDES.find((each) => stepsAcross(band, stepMm * each) + 2 <= keys) ?? Math.ceil((band.maxMm - band.minMm) / stepMm / (keys - 3))
   const keyMm = stepMm * stride
   const middle = (band.minMm + band.maxMm) / 2 / keyMm
-  const home = Math.max(1, Math.round(middle - (keys - 1) / 2))
-  const first = Math.max(1, home + page * keys)
+  const home = Math.max(least, Math.round(middle - (keys - 1) / 2))
+  const first = Math.max(least, home + page * keys)
   return Array.from({ length: keys }, (_, i) => stepAt((first + i) * stride, unit))
+}
+
+/** The gauge a reader's pad shows: the exercise's own, or the nearest in use in the units they read in. */
+export function padGauge(gauge: GaugeUnit, units: 'in' | 'mm'): GaugeUnit {
+  if (units === 'mm') return 'mm'
+  return gauge === 'mm' ? 'in32' : gauge
 }
 
 /** The step nearest to a size, for marking the key that is already chosen. */
