@@ -1,5 +1,6 @@
 'use client'
 
+import { logPad } from '@/lib/language/log-pad'
 import { readingsWords } from '@/lib/language/readings'
 import { say } from '@/lib/language/say'
 import type { EditorProps } from './editor-props'
@@ -9,12 +10,13 @@ import { StationBoxes } from './station-boxes'
 
 /** The whole inspection form: sizes, what was looked for, what was seen. The student's and the instructor's are the same. */
 export function ReadingsEditor(props: EditorProps) {
-  const { locale } = props
+  const { locale, frame, boxes } = props
+  const isMarked = boxes.some((box) => frame.pads[box]?.allowed)
   return (
     <div className="grid gap-8">
       <section className="grid gap-3">
         <h2 className="text-2xl">{say(readingsWords, locale, 'stations')}</h2>
-        <p className="text-ink-2">{say(readingsWords, locale, 'stationsHint')}</p>
+        <p className="text-ink-2">{say(logPad, locale, 'hint')} {isMarked && say(logPad, locale, 'bandHint')}</p>
         <StationBoxes {...props} />
       </section>
       <section className="grid gap-3">

@@ -1,28 +1,30 @@
-import type { ChangeEventHandler } from 'react'
+import type { ComponentProps } from 'react'
 import { classes } from '../ui/classes'
-import { controlLook } from '../ui/control-look'
 
-type SizeBoxProps = {
-  readonly id: string
+type SizeBoxProps = Pick<ComponentProps<'input'>, 'id' | 'value' | 'onChange' | 'onFocus' | 'onKeyDown' | 'inputMode'> & {
+  /** 'Width, station 3', for those who do not see the row and the number over the box. */
   readonly label: string
-  /** Where the label is seen: a phone's rows and the table from 768 px up show it differently. */
-  readonly labelSeen: { readonly phone: boolean; readonly table: boolean }
-  /** Takes half of a phone's width, not a third. */
-  readonly half: boolean
-  readonly value: string
-  readonly onChange: ChangeEventHandler<HTMLInputElement>
+  readonly number: number
+  /** The pad fills this box next. */
+  readonly active: boolean
   /** The id of the sentence that says what is wrong with it, where something is. */
   readonly errorId: string | undefined
 }
 
-/** One size of one station: its label above it, its error sentence below the station's row. */
-export function SizeBox({ id, label, labelSeen, half, value, onChange, errorId }: SizeBoxProps) {
+/** One size of one station in the row of its size: the station's number above it, its error sentence below the row. */
+export function SizeBox({ id, label, number, active, errorId, ...input }: SizeBoxProps) {
   return (
-    <div className={classes('grid min-w-0 content-end gap-1 md:col-span-1', half ? 'col-span-3' : 'col-span-2')}>
-      <label htmlFor={id} className={classes('leading-tight font-bold', !labelSeen.phone && 'max-md:sr-only', !labelSeen.table && 'md:sr-only')}>{label}</label>
+    <div className="grid min-w-0 gap-0.5">
+      <label htmlFor={id} className="text-center leading-tight">
+        <span className="sr-only">{label}</span>
+        <span aria-hidden="true" className={classes(active ? 'font-bold' : 'text-ink-2')}>{number}</span>
+      </label>
       <input
-        id={id} type="text" autoComplete="off" value={value} onChange={onChange} aria-invalid={errorId ? true : undefined} aria-describedby={errorId}
-        className={controlLook(true)}
+        id={id} type="text" autoComplete="off" enterKeyHint="next" data-active={active || undefined} aria-invalid={errorId ? true : undefined} aria-describedby={errorId} {...input}
+        className={classes(
+          'figures min-h-13 w-full scroll-mt-24 scroll-mb-96 rounded-plate bg-plate px-0.5 text-center text-xl text-ink aria-invalid:border-reject',
+          active ? 'border-4 border-ink' : 'border-[1.5px] border-ink aria-invalid:border-[3px]',
+        )}
       />
     </div>
   )

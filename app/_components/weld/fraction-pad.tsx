@@ -1,6 +1,6 @@
 'use client'
 
-import { drawings } from '@/lib/language/drawings'
+import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
 import { Button } from '../ui/button'
 import { classes } from '../ui/classes'
@@ -14,7 +14,7 @@ export type PadStep = {
 }
 
 type FractionPadProps = {
-  /** What is being measured: 'Width at station 3'. */
+  /** What is being measured: 'Width, station 3'. */
   readonly label: string
   /** Smallest first; about eight, from lib/units/gauge-steps. */
   readonly steps: readonly PadStep[]
@@ -22,35 +22,34 @@ type FractionPadProps = {
   readonly onChoose: (step: PadStep) => void
   /** Shows the smaller (-1) or larger (1) steps; left out where there are no others. */
   readonly onPage?: (by: -1 | 1) => void
+  /** Empties the box: not measured after all. */
+  readonly onClear?: () => void
   readonly locale: Locale
 }
 
 /** Lengths closer than this are one step of any gauge. */
 const SAME_MM = 0.01
 
-/** A size in one tap: the gauge's steps as large keys, those inside the band shaded. */
-export function FractionPad({ label, steps, chosenMm, onChoose, onPage, locale }: FractionPadProps) {
+/** A size in one tap: the gauge's steps as large keys, those inside the limit marked. */
+export function FractionPad({ label, steps, chosenMm, onChoose, onPage, onClear, locale }: FractionPadProps) {
   return (
     <div role="group" aria-label={label} className="grid gap-2">
-      <div className="grid grid-cols-4 gap-2">
-        {steps.map((step) => (
+      <div className="grid grid-cols-4 gap-2 md:grid-cols-8">
+        {steps.map((step, index) => (
           <PadKey
-            key={step.label}
+            key={index}
             step={step}
             chosen={chosenMm !== null && Math.abs(chosenMm - step.valueMm) < SAME_MM}
-            insideWord={say(drawings, locale, 'padInside')}
+            insideWord={say(logPad, locale, 'inside')}
             onChoose={onChoose}
           />
         ))}
       </div>
-      {onPage && (
-        <div className="grid grid-cols-2 gap-2">
-          <Button wide onClick={() => onPage(-1)}>
-            <span aria-hidden="true">←</span> {say(drawings, locale, 'padSmaller')}
-          </Button>
-          <Button wide onClick={() => onPage(1)}>
-            {say(drawings, locale, 'padLarger')} <span aria-hidden="true">→</span>
-          </Button>
+      {(onPage || onClear) && (
+        <div className="grid grid-cols-3 gap-2">
+          {onPage && <Button wide onClick={() => onPage(-1)}>{say(logPad, locale, 'smaller')}</Button>}
+          {onClear && <Button wide disabled={chosenMm === null} onClick={onClear}>{say(logPad, locale, 'clear')}</Button>}
+          {onPage && <Button wide onClick={() => onPage(1)}>{say(logPad, locale, 'larger')}</Button>}
         </div>
       )}
     </div>
@@ -67,7 +66,7 @@ function PadKey({ step, chosen, insideWord, onChoose }: PadKeyProps) {
       aria-pressed={chosen}
       onClick={() => onChoose(step)}
       className={classes(
-        'figures grid min-h-16 place-content-center justify-items-stretch rounded-plate border-[1.5px] px-1 leading-none',
+        'figures grid min-h-16 touch-manipulation place-content-center justify-items-stretch rounded-plate border-[1.5px] px-1 leading-none',
         chosen ? 'border-ink bg-ink text-paper' : step.inside ? 'border-accept bg-band text-ink' : 'border-ink bg-plate text-ink',
       )}
     >

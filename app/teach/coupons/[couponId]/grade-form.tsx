@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
+import type { SizeFrame } from '@/lib/reports/size-frame'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
 import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
 import { SendButton } from '@/app/_components/send-button'
@@ -22,6 +23,7 @@ type Props = {
   readonly revision: number
   readonly boxes: readonly StationBox[]
   readonly vertical: boolean
+  readonly frame: SizeFrame
   readonly start: ReadingsForm
   readonly correcting: boolean
 }
@@ -29,7 +31,7 @@ type Props = {
 const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
 
 /** The instructor's look. Typed readings are kept on this device until they are submitted. */
-export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, start, correcting }: Props) {
+export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting }: Props) {
   const router = useRouter()
   const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
   const [refused, setRefused] = useState<Refused | null>(null)
@@ -63,7 +65,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
   return (
     <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
-      <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
+      <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} frame={frame} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <TextArea label="Remark to the student" value={draft.value.comment} error={errors['comment']} onChange={(event) => draft.change({ ...draft.value, comment: event.target.value })} />
       {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" who={who} onSignedIn={() => { setRefused(null); void send() }} /> : refused && (
         <Notice kind="problem" word="Not submitted" live>

@@ -57,7 +57,7 @@ export default async function GradePage({ params, searchParams }: Props) {
         <CouponFacts coupon={coupon} units={viewer.units} />
         <GradeForm
           couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
-          revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} start={start} correcting={standing !== null}
+          revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} frame={setup.frame} start={start} correcting={standing !== null}
         />
       </div>
     </div>

@@ -2,11 +2,17 @@
 
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
+import { NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
+import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
+import type { ArcTimer } from '@/lib/procedure/arc-timer'
+import type { Process } from '@/lib/procedure/process'
 import type { PassForm } from '@/lib/schemas/passes'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
+import type { SetUpView } from '@/lib/reports/set-up-lines'
+import type { SizeFrame } from '@/lib/reports/size-frame'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
 import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
 import { SendButton } from '@/app/_components/send-button'
@@ -20,9 +26,19 @@ import { newId } from '@/app/learn/new-id'
 import { PhotoBox } from '@/app/learn/photo-box'
 import { sendPhoto } from '@/app/learn/send-photo'
 import { PassBoxes } from './pass-boxes'
+import { ReviewLine } from './review-line'
 import { sendToIntake } from './send-coupon'
+import { SetUpCheck } from './set-up-check'
 
-type Draft = { readonly id: string | null; readonly passes: readonly PassForm[]; readonly readings: ReadingsForm; readonly note: string }
+type Draft = {
+  readonly id: string | null
+  readonly passes: readonly PassForm[]
+  readonly readings: ReadingsForm
+  readonly note: string
+  /** Arc timers of the passes and what was found at the machine; drafts from before there were any have neither. */
+  readonly timers?: readonly ArcTimer[]
+  readonly answers?: SetUpAnswers
+}
 
 type Props = {
   readonly locale: Locale
@@ -33,10 +49,13 @@ type Props = {
   readonly exerciseId: string
   readonly boxes: readonly StationBox[]
   readonly vertical: boolean
-  readonly usesWire: boolean
-  readonly usesGas: boolean
+  readonly frame: SizeFrame
+  readonly process: Process
+  readonly expectedArcSeconds: number | null
+  readonly setUp: SetUpView
   readonly blank: ReadingsForm
   readonly passes: readonly PassForm[]
+  readonly passesFrom: 'last-coupon' | 'booth-card'
 }
 
 /** Errors of one part of the form, by the path within it. */
@@ -58,7 +77,7 @@ export function LogForm(props: Props) {
   const sending = useRef(false)
   const place = useRef<HTMLFormElement>(null)
   const hydrated = useHydrated()
-  const { id: _id, ...form } = draft.value
+  const { id: _id, timers = [], answers = NO_ANSWERS, ...form } = draft.value
   const errors = refused && refused !== 'offline' ? refused.fields : {}
 
   // A long form: whoever sent it is led to the first box that needs another look.
@@ -97,18 +116,23 @@ export function LogForm(props: Props) {
           <div className="mt-2"><Button onClick={draft.startOver}>{say(learn, locale, 'discard')}</Button></div>
         </Notice>
       )}
+      <SetUpCheck locale={locale} units={props.units} view={props.setUp} filledIn={props.passes[0]} pass={draft.value.passes[0]} answers={answers}
+        onAnswers={(given) => draft.change({ ...draft.value, answers: given })} />
       <section className="grid gap-3">
         <h2 className="text-2xl">{say(learn, locale, 'settings')}</h2>
-        <p className="text-ink-2">{say(learn, locale, 'settingsHint')}</p>
-        <PassBoxes locale={locale} units={props.units} usesWire={props.usesWire} usesGas={props.usesGas} value={draft.value.passes} errors={under(errors, 'passes')}
-          onChange={(passes) => draft.change({ ...draft.value, passes })} />
+        <p className="text-ink-2">{say(logPad, locale, props.passesFrom === 'last-coupon' ? 'fromLast' : 'fromCard')}</p>
+        <PassBoxes locale={locale} units={props.units} process={props.process} lengthMm={props.frame.lengthMm} expectedArcSeconds={props.expectedArcSeconds}
+          filledIn={props.passesFrom === 'last-coupon'} value={draft.value.passes} timers={timers} errors={under(errors, 'passes')}
+          onChange={(passes, running) => draft.change({ ...draft.value, passes, timers: running })} />
       </section>
-      <ReadingsEditor locale={locale} boxes={props.boxes} vertical={props.vertical} value={draft.value.readings} errors={under(errors, 'readings')}
+      <ReadingsEditor locale={locale} boxes={props.boxes} vertical={props.vertical} frame={props.frame} value={draft.value.readings} errors={under(errors, 'readings')}
         onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <section className="grid gap-4">
         <PhotoBox label={say(learn, locale, 'photo')} locale={locale} photo={photo} onChange={setPhoto} />
         <TextArea label={say(learn, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
       </section>
+      <ReviewLine locale={locale} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}
+        running={timers.some((timer) => timer.struckAt !== null)} />
       <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} />
       <SendButton kind="primary" wide busy={busy}>{say(learn, locale, busy ? 'sending' : 'send')}</SendButton>
     </form>

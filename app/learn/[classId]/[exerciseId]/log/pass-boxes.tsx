@@ -1,56 +1,99 @@
 'use client'
 
+import { useState } from 'react'
 import { learn } from '@/lib/language/learn'
+import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
-import { POLARITIES } from '@/lib/procedure/process'
+import { RESTING_TIMER, type ArcTimer } from '@/lib/procedure/arc-timer'
+import { POLARITIES, type Process } from '@/lib/procedure/process'
+import { readPassSoFar } from '@/lib/procedure/typed-pass'
+import { passFigures } from '@/lib/reports/pass-figures'
 import type { PassForm } from '@/lib/schemas/passes'
+import { formatForReader } from '@/lib/units/display'
+import { withoutUnit } from '@/app/_components/readings/read-size'
 import { Button } from '@/app/_components/ui/button'
+import { classes } from '@/app/_components/ui/classes'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { ArcTimerPanel } from './arc-timer-panel'
 
 type Props = {
   readonly locale: Locale
   readonly units: 'in' | 'mm'
-  readonly usesWire: boolean
-  readonly usesGas: boolean
+  readonly process: Process
+  readonly lengthMm: number
+  readonly expectedArcSeconds: number | null
+  /** Last time's settings stand in the boxes: they are shown in a line until someone wants to change them. */
+  readonly filledIn: boolean
   readonly value: readonly PassForm[]
-  readonly onChange: (value: readonly PassForm[]) => void
+  readonly timers: readonly ArcTimer[]
+  readonly onChange: (value: readonly PassForm[], timers: readonly ArcTimer[]) => void
   /** Sentences by path: '0.amps'. */
   readonly errors: Readonly<Record<string, string>>
 }
+type TextBox = Exclude<keyof PassForm, 'polarity'>
 
 /** What was really run on each pass. A pass added takes over the settings of the one before, not its time and length. */
-export function PassBoxes({ locale, units, usesWire, usesGas, value, onChange, errors }: Props) {
-  const set = (index: number, change: Partial<PassForm>): void => onChange(value.map((pass, at) => (at === index ? { ...pass, ...change } : pass)))
-  const box = (index: number, name: Exclude<keyof PassForm, 'polarity'>, label: string) => (
+export function PassBoxes({ locale, units, process, lengthMm, expectedArcSeconds, filledIn, value, timers, onChange, errors }: Props) {
+  const [wanted, setWanted] = useState(!filledIn)
+  const shown = wanted || Object.keys(errors).length > 0
+  const usesWire = process !== 'SMAW'
+  const usesGas = process === 'FCAW-G' || process === 'GMAW'
+  const all = value.map((_, index) => timers[index] ?? RESTING_TIMER)
+  const set = (index: number, change: Partial<PassForm>): void => onChange(value.map((pass, at) => (at === index ? { ...pass, ...change } : pass)), all)
+  const box = (index: number, name: TextBox, label: string) => (
     <TextInput figures autoComplete="off" label={label} value={value[index]?.[name] ?? ''} error={errors[`${index}.${name}`]}
       onChange={(event) => set(index, { [name]: event.target.value })} />
   )
-  const inUnit = (name: 'amps' | 'volts' | 'wireFeed' | 'arcTime', unit: string): string => `${say(learn, locale, name)}, ${unit}`
+  const unitOf: Readonly<Partial<Record<TextBox, string>>> = { amps: 'A', volts: 'V', wireFeed: units === 'in' ? 'in/min' : 'm/min', arcTime: 'min:s' }
+  const inUnit = (name: 'amps' | 'volts' | 'wireFeed' | 'arcTime'): string => `${say(learn, locale, name)}, ${unitOf[name]}`
+  const summary = (pass: PassForm): string => {
+    const texts = (['amps', 'volts', 'wireFeed', 'stickOut', 'gas'] as const).flatMap((name) => {
+      const text = pass[name].trim()
+      const unit = name === 'stickOut' ? units : unitOf[name]
+      return text === '' ? [] : [unit && /\d$/.test(text) ? `${text} ${unit}` : text]
+    })
+    return [...(pass.polarity === null ? [] : [pass.polarity]), ...texts].join(' · ') || say(logPad, locale, 'noneWritten')
+  }
+  const length = formatForReader(lengthMm, units)
   const last = value.at(-1)
+
   return (
     <div className="grid gap-4">
-      {value.map((pass, index) => (
-        <fieldset key={index} className="border border-line bg-plate p-3">
-          <legend className="px-1 font-head text-xl font-semibold">{say(learn, locale, 'pass', { n: index + 1 })}</legend>
-          <div className="grid grid-cols-2 gap-3 sm:grid-cols-4">
-            <Select label={say(learn, locale, 'polarity')} value={pass.polarity ?? ''} error={errors[`${index}.polarity`]}
-              onChange={(event) => set(index, { polarity: POLARITIES.find((each) => each === event.target.value) ?? null })}
-              choices={[{ value: '', label: '–' }, ...POLARITIES.map((each) => ({ value: each, label: each }))]} />
-            {box(index, 'amps', inUnit('amps', 'A'))}
-            {box(index, 'volts', inUnit('volts', 'V'))}
-            {usesWire && box(index, 'wireFeed', inUnit('wireFeed', units === 'in' ? 'in/min' : 'm/min'))}
-            {usesWire && box(index, 'stickOut', say(learn, locale, 'stickOut'))}
-            {usesGas && box(index, 'gas', say(learn, locale, 'gasUsed'))}
-            {box(index, 'arcTime', inUnit('arcTime', 'min:s'))}
-            {box(index, 'length', say(learn, locale, 'weldedLength'))}
-          </div>
-          {value.length > 1 && (
-            <div className="mt-3"><Button onClick={() => onChange(value.filter((_, at) => at !== index))}>{say(learn, locale, 'removePass', { n: index + 1 })}</Button></div>
-          )}
-        </fieldset>
-      ))}
-      {last && <div><Button onClick={() => onChange([...value, { ...last, arcTime: '', length: '' }])}>{say(learn, locale, 'addPass')}</Button></div>}
+      {value.map((pass, index) => {
+        const figures = passFigures(readPassSoFar(pass, units), process, { locale, units })
+        return (
+          <fieldset key={index} className="grid min-w-0 gap-3 border border-line bg-plate p-3">
+            <legend className="px-1 font-head text-xl font-semibold">{say(learn, locale, 'pass', { n: index + 1 })}</legend>
+            {!shown && <p className="figures text-xl">{summary(pass)}</p>}
+            <div className={classes('grid-cols-2 gap-3 sm:grid-cols-4', shown ? 'grid' : 'hidden')}>
+              <Select label={say(learn, locale, 'polarity')} value={pass.polarity ?? ''} error={errors[`${index}.polarity`]}
+                onChange={(event) => set(index, { polarity: POLARITIES.find((each) => each === event.target.value) ?? null })}
+                choices={[{ value: '', label: '–' }, ...POLARITIES.map((each) => ({ value: each, label: each }))]} />
+              {box(index, 'amps', inUnit('amps'))}
+              {box(index, 'volts', inUnit('volts'))}
+              {usesWire && box(index, 'wireFeed', inUnit('wireFeed'))}
+              {usesWire && box(index, 'stickOut', say(learn, locale, 'stickOut'))}
+              {usesGas && box(index, 'gas', say(learn, locale, 'gasUsed'))}
+            </div>
+            <ArcTimerPanel locale={locale} pass={index + 1} timer={all[index] ?? RESTING_TIMER} expectedSeconds={expectedArcSeconds} arcTime={pass.arcTime}
+              onTimer={(timer, arcTime) => onChange(value.map((each, at) => (at === index ? { ...each, arcTime } : each)), all.map((each, at) => (at === index ? timer : each)))} />
+            <div className="grid grid-cols-2 gap-3 sm:grid-cols-4">
+              {box(index, 'arcTime', inUnit('arcTime'))}
+              {box(index, 'length', say(learn, locale, 'weldedLength'))}
+            </div>
+            {pass.length.trim() === '' && <div><Button onClick={() => set(index, { length: withoutUnit(length) })}>{say(logPad, locale, 'wholeLength', { length })}</Button></div>}
+            {figures.length > 0 && <p role="status" className="figures text-lg"><span className="font-text text-base text-ink-2">{say(logPad, locale, 'computed')}</span> {figures.join(' · ')}</p>}
+            {value.length > 1 && (
+              <div><Button onClick={() => onChange(value.filter((_, at) => at !== index), all.filter((_, at) => at !== index))}>{say(learn, locale, 'removePass', { n: index + 1 })}</Button></div>
+            )}
+          </fieldset>
+        )
+      })}
+      <div className="flex flex-wrap gap-2">
+        {!shown && <Button onClick={() => setWanted(true)}>{say(logPad, locale, 'change')}</Button>}
+        {last && <Button onClick={() => onChange([...value, { ...last, arcTime: '', length: '' }], [...all, RESTING_TIMER])}>{say(learn, locale, 'addPass')}</Button>}
+      </div>
     </div>
   )
 }

@@ -1,0 +1,38 @@
+'use client'
+
+import { useState } from 'react'
+import { logPad } from '@/lib/language/log-pad'
+import { say, type Locale } from '@/lib/language/say'
+import { isAllowed, type PadBand } from '@/lib/reports/pad-bands'
+import { gaugeSteps, type GaugeUnit } from '@/lib/units/gauge-steps'
+import { FractionPad } from '../weld/fraction-pad'
+import { readSize, withoutUnit } from './read-size'
+
+type Props = {
+  readonly locale: Locale
+  readonly label: string
+  readonly units: 'in' | 'mm'
+  readonly gauge: GaugeUnit
+  readonly band: PadBand
+  /** What stands in the box now. */
+  readonly text: string
+  /** Puts a size into the box as it would be typed; '' empties it. */
+  readonly onPut: (text: string) => void
+}
+
+/** The pad of one size. It stays on the page of sizes it was turned to: the next station's size is rarely far away. */
+export function SizePad({ locale, label, units, gauge, band, text, onPut }: Props) {
+  const [page, setPage] = useState(0)
+  const keysOf = (at: number) => gaugeSteps(band.expected, gauge, { page: at, least: band.fromZero ? 0 : 1 })
+  const steps = keysOf(page).map((step) => ({ ...step, inside: isAllowed(step.valueMm, band.allowed) }))
+  const turn = (by: -1 | 1): void => {
+    // The lowest page repeats: turning on from it would have to be turned back.
+    if (by === 1 || keysOf(page - 1)[0]?.valueMm !== steps[0]?.valueMm) setPage(page + by)
+  }
+  return (
+    <FractionPad
+      locale={locale} label={say(logPad, locale, 'padFor', { size: label })} steps={steps} chosenMm={readSize(text, units)}
+      onChoose={(step) => onPut(withoutUnit(step.label))} onClear={() => onPut('')} onPage={turn}
+    />
+  )
+}

@@ -1,0 +1,102 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { NO_ANSWERS, ROLL_GROOVES, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
+import { logPad } from '@/lib/language/log-pad'
+import { say, type Locale } from '@/lib/language/say'
+import { readPassSoFar } from '@/lib/procedure/typed-pass'
+import type { SetUpLine, SetUpView } from '@/lib/reports/set-up-lines'
+import type { PassForm } from '@/lib/schemas/passes'
+import { Button } from '@/app/_components/ui/button'
+import { Select } from '@/app/_components/ui/select'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+
+type Props = {
+  readonly locale: Locale
+  readonly units: 'in' | 'mm'
+  readonly view: SetUpView
+  readonly filledIn: PassForm | undefined
+  readonly pass: PassForm | undefined
+  readonly answers: SetUpAnswers
+  readonly onAnswers: (answers: SetUpAnswers) => void
+}
+
+/** Booth card and wire against what the student has set, said before the arc. It only speaks; it stops nobody. */
+export function SetUpCheck({ locale, units, view, filledIn, pass, answers, onAnswers }: Props) {
+  const lines = useLines({ locale, units, view, filledIn, pass, answers })
+  const [open, setOpen] = useState(false)
+  const told = (key: Parameters<typeof say<keyof typeof logPad.en>>[2], values: Record<string, string | number> = {}): string => say(logPad, locale, key, values)
+  const { facts } = view.basis
+  const notLooked = { value: '', label: told('notLooked') }
+  const size = (mm: number | null): string => (mm === null ? '' : (view.sizes.find(({ value }) => Number(value) === mm)?.value ?? ''))
+  const mmOf = (value: string): number | null => (value === '' ? null : Number(value))
+  return (
+    <section className="grid gap-3">
+      <h2 className="text-2xl">{told('before')}</h2>
+      <div role="status" className="grid gap-2">
+        {lines.length === 0 ? (
+          <p className="flex items-center gap-2"><VerdictMark verdict="accept" size="small" /><span>{told('setUpAgrees')}</span></p>
+        ) : (
+          <>
+            <p className="font-bold">{lines.length === 1 ? told('setUpLook') : told('setUpLooks', { n: lines.length })}</p>
+            <ul className="divide-y divide-line border-y border-line bg-plate">
+              {lines.map((line) => (
+                <li key={line.text} className="flex gap-3 p-3">
+                  <VerdictMark verdict={line.severity === 'wrong' ? 'reject' : 'incomplete'} size="small" />
+                  <span className="min-w-0">
+                    <strong>{told(line.severity)}:</strong> {line.text}{line.why && <span className="block">{line.why}</span>}
+                    <span className="block text-base text-ink-2">{line.source}</span>
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </>
+        )}
+      </div>
+      <p className="text-ink-2">{told('beforeHint')}</p>
+      {open && (
+        <div className="grid gap-3 border border-line bg-plate p-3 sm:grid-cols-2">
+          <Select label={told(facts.process === 'SMAW' ? 'rodOn' : 'wireOn')} choices={[notLooked, ...view.sizes]} value={size(answers.wireMm)}
+            onChange={(event) => onAnswers({ ...answers, wireMm: mmOf(event.target.value) })} />
+          {facts.process !== 'SMAW' && (
+            <>
+              <Select label={told('rolls')} choices={[notLooked, ...view.sizes]} value={size(answers.rollMm)}
+                onChange={(event) => onAnswers({ ...answers, rollMm: mmOf(event.target.value) })} />
+              <Select label={told('groove')} choices={[notLooked, ...ROLL_GROOVES.map((value) => ({ value, label: told(`groove-${value}`) }))]} value={answers.groove ?? ''}
+                onChange={(event) => onAnswers({ ...answers, groove: ROLL_GROOVES.find((each) => each === event.target.value) ?? null })} />
+            </>
+          )}
+          <Select label={told('positionSet')} choices={[notLooked, ...view.positions.map((value) => ({ value, label: value }))]} value={answers.position ?? ''}
+            onChange={(event) => onAnswers({ ...answers, position: event.target.value || null })} />
+        </div>
+      )}
+      <div><Button aria-expanded={open} onClick={() => setOpen(!open)}>{told(open ? 'closeMachine' : 'checkMachine')}</Button></div>
+    </section>
+  )
+}
+
+/** The page brings the lines of the settings it filled in; what checks others comes to the device when something is changed. */
+function useLines({ locale, units, view, filledIn, pass, answers }: Omit<Props, 'onAnswers'>): readonly SetUpLine[] {
+  const [checked, setChecked] = useState<readonly SetUpLine[] | null>(null)
+  const { basis } = view
+  const asked = writeSetUp(pass, answers)
+  const isFilledIn = asked === writeSetUp(filledIn, NO_ANSWERS)
+  useEffect(() => {
+    if (isFilledIn) return
+    let wanted = true
+    void import('@/lib/reports/set-up-lines').then(({ setUpLines }) => {
+      const set = JSON.parse(asked) as SetUpAsked
+      if (wanted && set.pass) setChecked(setUpLines(basis, readPassSoFar(set.pass, units), set.answers, { locale, units }))
+    }, () => undefined) // without a connection the lines that stand stay as they are
+    return () => { wanted = false }
+  }, [asked, isFilledIn, basis, units, locale])
+  return isFilledIn || checked === null ? view.lines : checked
+}
+
+type SetUpAsked = { readonly pass: PassForm | undefined; readonly answers: SetUpAnswers }
+
+/** As text, so that the check runs again when one of its answers changes and not at every other tap; time and length come after the arc. */
+function writeSetUp(pass: PassForm | undefined, answers: SetUpAnswers): string {
+  const asked: SetUpAsked = { pass: pass && { ...pass, arcTime: '', length: '' }, answers }
+  return JSON.stringify(asked)
+}
