@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { gaugeResolutionMm, gaugeSteps, GAUGE_UNITS, nearestStep } from '@/lib/units/gauge-steps'
+import { gaugeResolutionMm, gaugeSteps, GAUGE_UNITS, nearestStep, padGauge } from '@/lib/units/gauge-steps'
 
 const labels = (...args: Parameters<typeof gaugeSteps>): string[] => gaugeSteps(...args).map((step) => step.label)
 const bead = { minMm: 25.4 * 5 / 16, maxMm: 25.4 * 3 / 8 } // five to six diameters of 1/16 in wire
@@ -61,4 +61,17 @@ it.each([
 
 it.each([['in16', 1.5875], ['in32', 0.79375], ['in64', 0.396875], ['mm', 0.5]] as const)('reads a gauge in %s to %d mm', (unit, resolution) => {
   expect(gaugeResolutionMm(unit)).toBe(resolution)
+})
+
+it('begins at nothing where nothing is a reading', () => {
+  expect(labels({ minMm: 0, maxMm: 3.175 }, 'in32', { least: 0 })).toEqual(['0 in', '1/32 in', '1/16 in', '3/32 in', '1/8 in', '5/32 in', '3/16 in', '7/32 in'])
+  expect(labels({ minMm: 0, maxMm: 3.175 }, 'in32', { least: 0, page: -3 })[0]).toBe('0 in')
+  expect(labels({ minMm: 0, maxMm: 2 }, 'mm', { least: 0 })[0]).toBe('0 mm')
+})
+
+it('shows a reader the gauge in their own units', () => {
+  expect(padGauge('in64', 'in')).toBe('in64')
+  expect(padGauge('in16', 'mm')).toBe('mm')
+  expect(padGauge('mm', 'in')).toBe('in32')
+  expect(padGauge('mm', 'mm')).toBe('mm')
 })
