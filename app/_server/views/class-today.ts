@@ -78,7 +78,8 @@ function studentToday(student: EnrolledStudent, { classRecord, exercises, queue,
       today, termStarts: dayOfDate(classRecord.term.startsOn), termEnds, joined: calendarDay(student.joinedAt, timeZone),
       lastCoupon: lastCoupon && calendarDay(lastCoupon, timeZone),
     },
-    exercises: rows.map(({ exerciseId, key, skill }) => ({ exerciseId, coupons: known.recent.get(key)?.coupons ?? [], advice: skill?.advice ?? null, tested: known.passed.has(key) })),
+    // Once the term is over the students practise elsewhere, if at all, and that is for the instructor of that class.
+    exercises: today > termEnds ? [] : rows.map(({ exerciseId, key, skill }) => ({ exerciseId, coupons: known.recent.get(key)?.coupons ?? [], advice: skill?.advice ?? null, tested: known.passed.has(key) })),
   }
 }
 

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import * as classPractice from '@/app/_server/data/class-practice'
 import * as classes from '@/app/_server/data/classes'
 import * as classNotes from '@/app/_server/data/class-notes'
 import * as comments from '@/app/_server/data/comments'
@@ -61,6 +62,23 @@ async function changes(work: () => Promise<unknown>, count: () => Promise<number
 const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, exerciseId: school.exerciseId })
 
 export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
+  'class-practice.listRecentPractice': {
+    seenBy: ['instructor'],
+    call: async (viewer, fixture) => {
+      await db().coupon.updateMany({ where: { id: fixture.couponId }, data: { waitingSince: null, verdict: 'accept' } })
+      const found = await classPractice.listRecentPractice(viewer, [{ ...skillKey(fixture), couponCount: 1 }])
+      await db().coupon.updateMany({ where: { id: fixture.couponId }, data: { waitingSince: new Date(), verdict: null } })
+      return found
+    },
+  },
+  'class-practice.listAcknowledged': { seenBy: ['instructor'], call: (viewer, { school }) => classPractice.listAcknowledged(viewer, school.classId, school.termId, CAUTIONS_VERSION) },
+  'class-practice.listPassedTests': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school }) => {
+      await attempt(school)
+      return classPractice.listPassedTests(viewer, school.classId)
+    },
+  },
   'classes.listClasses': { seenBy: EVERYONE, call: (viewer) => classes.listClasses(viewer) },
   'classes.findClass': { seenBy: ['student', 'classmate', ...STAFF_OF_CLASS], call: (viewer, { school }) => classes.findClass(viewer, school.classId) },
   'classes.findTaughtClass': { seenBy: ['instructor'], call: (viewer, { school }) => classes.findTaughtClass(viewer, school.classId) },
