@@ -182,16 +182,26 @@ export async function openLog(page: Page, title: string = LAP_2F): Promise<void>
   await page.waitForURL('**/log')
   await expect(page.getByRole('heading', { name: 'Log a coupon' })).toBeVisible()
   await expect(page.locator('form[inert]')).toHaveCount(0) // its scripts have taken over
+  await showSettings(page)
 }
 
 export const group = (page: Page, name: string): Locator => page.getByRole('group', { name, exact: true })
 /** A box of a station, pass or indication: box(page, 'Station 2', 'Width'). */
-export const box = (page: Page, of: string, label: string): Locator => group(page, of).getByLabel(label, { exact: true })
+export const box = (page: Page, of: string, label: string): Locator => {
+  const station = /^Station (\d+)$/.exec(of)
+  return station ? page.getByRole('textbox', { name: `${label}, station ${station[1]}`, exact: true }) : group(page, of).getByLabel(label, { exact: true })
+}
+
+/** The settings filled in from the last coupon stand in a line; this opens their boxes. */
+export async function showSettings(page: Page): Promise<void> {
+  const change = page.getByRole('button', { name: 'Change the settings' })
+  if (await change.isVisible()) await change.click()
+}
 
 export type TypedSizes = Readonly<Partial<Record<'Width' | 'Upper leg' | 'Lower leg' | 'Convexity' | 'From the start', string>>>
 export type TypedIndication = { readonly what: string; readonly sizes: Readonly<Record<string, string>>; readonly toe?: 'Upper' | 'Lower' }
 export type TypedLook = {
-  /** Copied to all stations from the first where there is one row, else one row a station. */
+  /** The same at every station where there is one row, else one row a station. */
   readonly stations: readonly TypedSizes[]
   readonly indications?: readonly TypedIndication[]
   /** Whether everything was looked for. */
@@ -203,14 +213,15 @@ export const CLEAN: TypedLook = { stations: [{ Width: '7/16', 'Upper leg': '5/16
 
 /** Fills in sizes, indications and what was looked for; student's and instructor's forms are alike. */
 export async function fillLook(page: Page, look: TypedLook): Promise<void> {
-  for (const [index, sizes] of look.stations.entries()) {
+  const count = await group(page, 'Width').getByRole('textbox').count()
+  const rows = look.stations.length === 1 ? Array.from({ length: count }, () => look.stations[0] ?? {}) : look.stations
+  for (const [index, sizes] of rows.entries()) {
     for (const [label, text] of Object.entries(sizes)) await box(page, `Station ${index + 1}`, label).fill(text)
   }
-  if (look.stations.length === 1) await page.getByRole('button', { name: 'Same at every station' }).click()
   for (const indication of look.indications ?? []) {
     await page.getByRole('button', { name: 'Place an indication' }).click()
+    await group(page, 'What is it?').getByRole('button', { name: indication.what, exact: true }).click()
     const place = page.getByRole('group', { name: /^Indication \d+$/ }).last()
-    await place.getByLabel('What', { exact: true }).selectOption({ label: indication.what })
     for (const [label, text] of Object.entries(indication.sizes)) await place.getByLabel(label, { exact: true }).fill(text)
     if (indication.toe) await place.getByText(indication.toe, { exact: true }).click()
   }

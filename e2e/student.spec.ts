@@ -224,12 +224,14 @@ test('a coupon is logged with the keyboard alone', async ({ browser }) => {
   await tabTo(page, unconfirmed ? confirm : log)
   await page.keyboard.press(unconfirmed ? 'Space' : 'Enter')
   await expect(page.getByRole('heading', { name: 'Log a coupon' })).toBeVisible()
+  await tabTo(page, box(page, 'Station 1', 'Width'))
   for (const [label, text] of [['Width', '7/16'], ['Upper leg', '5/16'], ['Lower leg', '.312'], ['Convexity', '1/32']] as const) {
-    await tabTo(page, box(page, 'Station 1', label))
-    await page.keyboard.type(text)
+    for (const station of [1, 2, 3, 4, 5, 6]) {
+      await expect(box(page, `Station ${station}`, label)).toBeFocused() // Enter goes to the next size
+      await page.keyboard.type(text)
+      await page.keyboard.press('Enter')
+    }
   }
-  await tabTo(page, page.getByRole('button', { name: 'Same at every station' }))
-  await page.keyboard.press('Enter')
   await tabTo(page, page.getByRole('button', { name: 'Looked for everything, none found' }))
   await page.keyboard.press('Space')
   await tabTo(page, sendButton(page))

@@ -27,7 +27,7 @@ const ON_A_TOE: readonly IndicationKind[] = ['undercut', 'overlap', 'crack', 'la
 export const isOnToe = (kind: IndicationKind): boolean => ON_A_TOE.includes(kind)
 
 /** The pad of something small opens on the first eighth of an inch, in sixty-fourths. */
-const SMALL: PadBand = { expected: { minMm: 0.4, maxMm: 3.175 }, allowed: null, fromZero: false }
+const SMALL: PadBand = { expected: { minMm: 0.4, maxMm: 1.6 }, allowed: null, fromZero: false }
 /** No pad for longer than this to begin with; the next page has it. */
 const LONG_MM = 50.8
 

@@ -31,7 +31,7 @@ export function SetUpCheck({ locale, units, view, filledIn, pass, answers, onAns
   const size = (mm: number | null): string => (mm === null ? '' : (view.sizes.find(({ value }) => Number(value) === mm)?.value ?? ''))
   const mmOf = (value: string): number | null => (value === '' ? null : Number(value))
   return (
-    <section className="grid gap-3">
+    <section aria-label={told('before')} className="grid gap-3">
       <h2 className="text-2xl">{told('before')}</h2>
       <div role="status" className="grid gap-2">
         {lines.length === 0 ? (
