@@ -60,7 +60,7 @@ function connection(): Promise<Client> {
   const client = new Client({ connectionString: env().DATABASE_URL, application_name: 'toeline listen', connectionTimeoutMillis: PATIENCE, query_timeout: PATIENCE, keepAlive: true })
   const connected = open(client)
   state.connected = connected
-  const probe = setInterval(() => void client.query('SELECT 1').catch(() => client.end().catch(() => {})), PROBE)
+  const probe = setInterval(() => void client.query('SELECT 1').catch(() => gone()), PROBE)
   probe.unref()
   const gone = (): void => {
     clearInterval(probe)
