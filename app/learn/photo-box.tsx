@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import { learn } from '@/lib/language/learn'
+import { logForm } from '@/lib/language/log-form'
 import { say, type Locale } from '@/lib/language/say'
 import { MOST_PHOTO_BYTES, PHOTO_TYPES } from '@/lib/schemas/photo-limits'
 import { Field } from '@/app/_components/ui/field'
@@ -15,12 +15,12 @@ export function PhotoBox({ label, locale, photo, onChange }: Props) {
   const [problem, setProblem] = useState<string | null>(null)
   const choose = (file: File | undefined): void => {
     const wrong = !file ? null : file.size > MOST_PHOTO_BYTES ? 'photoTooLarge' : PHOTO_TYPES.includes(file.type) ? null : 'photoWrongType'
-    setProblem(wrong && say(learn, locale, wrong))
+    setProblem(wrong && say(logForm, locale, wrong))
     onChange(wrong ? null : (file ?? null))
   }
   return (
     <div className="grid gap-3">
-      <Field label={label} hint={say(learn, locale, 'photoHint')} error={problem}>
+      <Field label={label} hint={say(logForm, locale, 'photoHint')} error={problem}>
         {(wiring) => (
           <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={PHOTO_TYPES.join(',')} className={controlLook(false)}
             onChange={(event) => choose(event.target.files?.[0])} />
@@ -29,7 +29,7 @@ export function PhotoBox({ label, locale, photo, onChange }: Props) {
       {photo && (
         <div className="flex flex-wrap items-center gap-3">
           <span>{photo.name}</span>
-          <Button onClick={() => { setProblem(null); onChange(null) }}>{say(learn, locale, 'removePhoto')}</Button>
+          <Button onClick={() => { setProblem(null); onChange(null) }}>{say(logForm, locale, 'removePhoto')}</Button>
         </div>
       )}
     </div>

@@ -107,9 +107,9 @@ export const drawings = messages({
     whichPart: 'Where across the bead?',
     along: 'Where along the weld?',
 
-    padInside: 'inside the band',
-    padSmaller: 'Smaller',
-    padLarger: 'Larger',
+
+
+
   },
   es: {
     'crack': 'grieta',
@@ -216,8 +216,8 @@ export const drawings = messages({
     whichPart: '¿En qué parte del ancho?',
     along: '¿En qué parte del largo?',
 
-    padInside: 'dentro de la franja',
-    padSmaller: 'Menores',
-    padLarger: 'Mayores',
+
+
+
   },
 })

@@ -3,24 +3,24 @@ import { messages } from './say'
 /** The form in which a weld's sizes and indications are written down. */
 export const readingsWords = messages({
   en: {
-    stations: 'Sizes', stationsHint: 'Type what the gauge says: 5/16, .312 or 8 mm. Leave a box empty if you did not measure it.',
+    stations: 'Sizes',
     station: 'Station {n}', at: 'From the start', width: 'Width', legA: 'Upper leg', legB: 'Lower leg', legAVertical: 'Left leg', legBVertical: 'Right leg',
     throat: 'Throat', convexity: 'Convexity', reinforcement: 'Reinforcement', penetration: 'Penetration', rootConcavity: 'Root concavity',
     misalignment: 'Misalignment', underfill: 'Underfill', rootWidth: 'Root width', shrinkageGroove: 'Shrinkage groove', rootShortfall: 'Root short by', rootPore: 'Root pore',
     rootGap: 'Root gap', toeAngle: 'Toe angle', addStation: 'Add a station', removeStation: 'Remove station {n}',
-    sameAll: 'Same at every station', looked: 'What did you look for?', lookedHint: 'Pressed means: looked, none found. Not pressed means: not looked for.',
+    looked: 'What did you look for?', lookedHint: 'Pressed means: looked, none found. Not pressed means: not looked for.',
     lookedAll: 'Looked for everything, none found', lookedRest: 'Looked for everything else, none found', seen: '{kind}: seen', craters: 'Are the craters filled?', fusion: 'Is the fusion complete, everywhere you can see?',
     yes: 'Yes', no: 'No', notLooked: 'Not looked', indications: 'What did you see?', addIndication: 'Place an indication', indication: 'Indication {n}',
     kind: 'What', chooseKind: 'Choose', length: 'Length', depth: 'Depth', diameter: 'Diameter', height: 'Height', toe: 'Which toe', toeA: 'Upper', toeB: 'Lower',
     toeAVertical: 'Left', toeBVertical: 'Right', toeNone: 'Neither', remove: 'Remove indication {n}', noneYet: 'Nothing placed. If you saw something, place it; if you looked and saw nothing, say so below.',
   },
   es: {
-    stations: 'Medidas', stationsHint: 'Escribe lo que marca el calibrador: 5/16, .312 u 8 mm. Deja vacío lo que no mediste.',
+    stations: 'Medidas',
     station: 'Estación {n}', at: 'Desde el inicio', width: 'Ancho', legA: 'Cateto de arriba', legB: 'Cateto de abajo', legAVertical: 'Cateto izquierdo', legBVertical: 'Cateto derecho',
     throat: 'Garganta', convexity: 'Convexidad', reinforcement: 'Sobremonta', penetration: 'Penetración', rootConcavity: 'Concavidad de raíz',
     misalignment: 'Desalineación', underfill: 'Falta de relleno', rootWidth: 'Ancho de raíz', shrinkageGroove: 'Rechupe de raíz', rootShortfall: 'Falta en la raíz', rootPore: 'Poro de raíz',
     rootGap: 'Abertura de raíz', toeAngle: 'Ángulo del pie', addStation: 'Agregar una estación', removeStation: 'Quitar la estación {n}',
-    sameAll: 'Igual en todas', looked: '¿Qué buscaste?', lookedHint: 'Marcado quiere decir: busqué y no hay. Sin marcar quiere decir: no lo busqué.',
+    looked: '¿Qué buscaste?', lookedHint: 'Marcado quiere decir: busqué y no hay. Sin marcar quiere decir: no lo busqué.',
     lookedAll: 'Busqué todo y no encontré nada', lookedRest: 'Busqué todo lo demás y no encontré nada', seen: '{kind}: visto', craters: '¿Están llenos los cráteres?', fusion: '¿Hay fusión completa en todo lo que se ve?',
     yes: 'Sí', no: 'No', notLooked: 'No miré', indications: '¿Qué viste?', addIndication: 'Marcar una indicación', indication: 'Indicación {n}',
     kind: 'Qué', chooseKind: 'Elige', length: 'Largo', depth: 'Profundidad', diameter: 'Diámetro', height: 'Altura', toe: 'Qué pie', toeA: 'De arriba', toeB: 'De abajo',

@@ -77,7 +77,7 @@ async function logOnce(address: string): Promise<readonly BenchRow[]> {
     const page = await context.newPage() // a page nobody used: what it loads is the first load
     const bytes = countScripts(page)
     await page.goto(logAddress)
-    await page.locator('form:not([inert])').waitFor()
+    await page.locator('form[novalidate]:not([inert])').waitFor()
     await page.waitForLoadState('networkidle')
     const firstLoad = await bytes()
 

@@ -1,10 +1,10 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useRouter } from 'next/navigation'
-import { useEffect, useRef, useState } from 'react'
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
-import { door } from '@/lib/language/door'
-import { learn } from '@/lib/language/learn'
+import { logForm } from '@/lib/language/log-form'
 import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
 import type { ArcTimer } from '@/lib/procedure/arc-timer'
@@ -14,7 +14,7 @@ import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import type { SetUpView } from '@/lib/reports/set-up-lines'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
-import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
+import type { SignedInBefore } from '@/app/_components/sign-in-again'
 import { SendButton } from '@/app/_components/send-button'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -29,6 +29,9 @@ import { PassBoxes } from './pass-boxes'
 import { ReviewLine } from './review-line'
 import { sendToIntake } from './send-coupon'
 import { SetUpCheck } from './set-up-check'
+
+/** Wanted only by someone whose session ended while they wrote. */
+const SignInAgain = dynamic(() => import('@/app/_components/sign-in-again').then((module) => module.SignInAgain), { ssr: false })
 
 type Draft = {
   readonly id: string | null
@@ -58,6 +61,12 @@ type Props = {
   readonly passesFrom: 'last-coupon' | 'booth-card'
 }
 
+// A tap on a size must be answered at once: what it does not touch is not drawn again.
+const Passes = memo(PassBoxes)
+const SetUp = memo(SetUpCheck)
+const NO_TIMERS: readonly ArcTimer[] = []
+const NO_ERRORS: Readonly<Record<string, string>> = {}
+
 /** Errors of one part of the form, by the path within it. */
 function under(errors: Readonly<Record<string, string>>, part: string): Record<string, string> {
   return Object.fromEntries(Object.entries(errors).filter(([path]) => path.startsWith(`${part}.`)).map(([path, text]) => [path.slice(part.length + 1), text]))
@@ -77,8 +86,15 @@ export function LogForm(props: Props) {
   const sending = useRef(false)
   const place = useRef<HTMLFormElement>(null)
   const hydrated = useHydrated()
-  const { id: _id, timers = [], answers = NO_ANSWERS, ...form } = draft.value
-  const errors = refused && refused !== 'offline' ? refused.fields : {}
+  const { id: _id, timers = NO_TIMERS, answers = NO_ANSWERS, ...form } = draft.value
+  const errors = refused && refused !== 'offline' ? refused.fields : NO_ERRORS
+
+  const passErrors = useMemo(() => under(errors, 'passes'), [errors])
+  const latest = useRef(draft)
+  useEffect(() => { latest.current = draft })
+  const changePart = useCallback((part: Partial<Draft>): void => latest.current.change({ ...latest.current.value, ...part }), [])
+  const changeAnswers = useCallback((given: SetUpAnswers): void => changePart({ answers: given }), [changePart])
+  const changePasses = useCallback((passes: readonly PassForm[], running: readonly ArcTimer[]): void => changePart({ passes, timers: running }), [changePart])
 
   // A long form: whoever sent it is led to the first box that needs another look.
   useEffect(() => {
@@ -111,30 +127,30 @@ export function LogForm(props: Props) {
   return (
     <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
       {draft.restored && (
-        <Notice kind="info" word={say(learn, locale, 'kept')}>
-          <p>{say(learn, locale, 'restored')}</p>
-          <div className="mt-2"><Button onClick={draft.startOver}>{say(learn, locale, 'discard')}</Button></div>
+        <Notice kind="info" word={say(logForm, locale, 'kept')}>
+          <p>{say(logForm, locale, 'restored')}</p>
+          <div className="mt-2"><Button onClick={draft.startOver}>{say(logForm, locale, 'discard')}</Button></div>
         </Notice>
       )}
-      <SetUpCheck locale={locale} units={props.units} view={props.setUp} filledIn={props.passes[0]} pass={draft.value.passes[0]} answers={answers}
-        onAnswers={(given) => draft.change({ ...draft.value, answers: given })} />
+      <SetUp locale={locale} units={props.units} view={props.setUp} filledIn={props.passes[0]} pass={draft.value.passes[0]} answers={answers}
+        onAnswers={changeAnswers} />
       <section className="grid gap-3">
-        <h2 className="text-2xl">{say(learn, locale, 'settings')}</h2>
+        <h2 className="text-2xl">{say(logForm, locale, 'settings')}</h2>
         <p className="text-ink-2">{say(logPad, locale, props.passesFrom === 'last-coupon' ? 'fromLast' : 'fromCard')}</p>
-        <PassBoxes locale={locale} units={props.units} process={props.process} lengthMm={props.frame.lengthMm} expectedArcSeconds={props.expectedArcSeconds}
-          filledIn={props.passesFrom === 'last-coupon'} value={draft.value.passes} timers={timers} errors={under(errors, 'passes')}
-          onChange={(passes, running) => draft.change({ ...draft.value, passes, timers: running })} />
+        <Passes locale={locale} units={props.units} process={props.process} lengthMm={props.frame.lengthMm} expectedArcSeconds={props.expectedArcSeconds}
+          filledIn={props.passesFrom === 'last-coupon'} value={draft.value.passes} timers={timers} errors={passErrors}
+          onChange={changePasses} />
       </section>
       <ReadingsEditor locale={locale} boxes={props.boxes} vertical={props.vertical} frame={props.frame} value={draft.value.readings} errors={under(errors, 'readings')}
         onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <section className="grid gap-4">
-        <PhotoBox label={say(learn, locale, 'photo')} locale={locale} photo={photo} onChange={setPhoto} />
-        <TextArea label={say(learn, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
+        <PhotoBox label={say(logForm, locale, 'photo')} locale={locale} photo={photo} onChange={setPhoto} />
+        <TextArea label={say(logForm, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
       </section>
       <ReviewLine locale={locale} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}
         running={timers.some((timer) => timer.struckAt !== null)} />
       <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} />
-      <SendButton kind="primary" wide busy={busy}>{say(learn, locale, busy ? 'sending' : 'send')}</SendButton>
+      <SendButton kind="primary" wide busy={busy}>{say(logForm, locale, busy ? 'sending' : 'send')}</SendButton>
     </form>
   )
 }
@@ -144,14 +160,14 @@ type RefusalProps = { readonly refused: Refused | 'offline' | null; readonly loc
 /** Why the coupon was not taken, beside the button that was pressed. */
 function Refusal({ refused, locale, who, onSignedIn }: RefusalProps) {
   if (refused === null) return null
-  if (refused === 'offline') return <Notice kind="problem" word={say(learn, locale, 'notSent')} live>{say(learn, locale, 'noConnection')}</Notice>
+  if (refused === 'offline') return <Notice kind="problem" word={say(logForm, locale, 'notSent')} live>{say(logForm, locale, 'noConnection')}</Notice>
   if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} who={who} onSignedIn={onSignedIn} />
   const sentences = [...new Set(Object.values(refused.fields))]
   return (
-    <Notice kind="problem" word={say(learn, locale, 'notSent')} live>
-      {sentences.length === 0 ? <p>{refused.message || say(door, locale, 'failed')}</p> : (
+    <Notice kind="problem" word={say(logForm, locale, 'notSent')} live>
+      {sentences.length === 0 ? <p>{refused.message || say(logForm, locale, 'failed')}</p> : (
         <>
-          <p>{say(learn, locale, 'fix')}</p>
+          <p>{say(logForm, locale, 'fix')}</p>
           <ul className="list-disc pl-5">{sentences.map((sentence) => <li key={sentence}>{sentence}</li>)}</ul>
         </>
       )}

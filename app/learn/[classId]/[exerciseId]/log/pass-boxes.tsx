@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import { learn } from '@/lib/language/learn'
+import { logForm } from '@/lib/language/log-form'
 import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
 import { RESTING_TIMER, type ArcTimer } from '@/lib/procedure/arc-timer'
@@ -46,7 +46,7 @@ export function PassBoxes({ locale, units, process, lengthMm, expectedArcSeconds
       onChange={(event) => set(index, { [name]: event.target.value })} />
   )
   const unitOf: Readonly<Partial<Record<TextBox, string>>> = { amps: 'A', volts: 'V', wireFeed: units === 'in' ? 'in/min' : 'm/min', arcTime: 'min:s' }
-  const inUnit = (name: 'amps' | 'volts' | 'wireFeed' | 'arcTime'): string => `${say(learn, locale, name)}, ${unitOf[name]}`
+  const inUnit = (name: 'amps' | 'volts' | 'wireFeed' | 'arcTime'): string => `${say(logForm, locale, name)}, ${unitOf[name]}`
   const summary = (pass: PassForm): string => {
     const texts = (['amps', 'volts', 'wireFeed', 'stickOut', 'gas'] as const).flatMap((name) => {
       const text = pass[name].trim()
@@ -64,35 +64,35 @@ export function PassBoxes({ locale, units, process, lengthMm, expectedArcSeconds
         const figures = passFigures(readPassSoFar(pass, units), process, { locale, units })
         return (
           <fieldset key={index} className="grid min-w-0 gap-3 border border-line bg-plate p-3">
-            <legend className="px-1 font-head text-xl font-semibold">{say(learn, locale, 'pass', { n: index + 1 })}</legend>
+            <legend className="px-1 font-head text-xl font-semibold">{say(logForm, locale, 'pass', { n: index + 1 })}</legend>
             {!shown && <p className="figures text-xl">{summary(pass)}</p>}
             <div className={classes('grid-cols-2 gap-3 sm:grid-cols-4', shown ? 'grid' : 'hidden')}>
-              <Select label={say(learn, locale, 'polarity')} value={pass.polarity ?? ''} error={errors[`${index}.polarity`]}
+              <Select label={say(logForm, locale, 'polarity')} value={pass.polarity ?? ''} error={errors[`${index}.polarity`]}
                 onChange={(event) => set(index, { polarity: POLARITIES.find((each) => each === event.target.value) ?? null })}
                 choices={[{ value: '', label: '–' }, ...POLARITIES.map((each) => ({ value: each, label: each }))]} />
               {box(index, 'amps', inUnit('amps'))}
               {box(index, 'volts', inUnit('volts'))}
               {usesWire && box(index, 'wireFeed', inUnit('wireFeed'))}
-              {usesWire && box(index, 'stickOut', say(learn, locale, 'stickOut'))}
-              {usesGas && box(index, 'gas', say(learn, locale, 'gasUsed'))}
+              {usesWire && box(index, 'stickOut', say(logForm, locale, 'stickOut'))}
+              {usesGas && box(index, 'gas', say(logForm, locale, 'gasUsed'))}
             </div>
             <ArcTimerPanel locale={locale} pass={index + 1} timer={all[index] ?? RESTING_TIMER} expectedSeconds={expectedArcSeconds} arcTime={pass.arcTime}
               onTimer={(timer, arcTime) => onChange(value.map((each, at) => (at === index ? { ...each, arcTime } : each)), all.map((each, at) => (at === index ? timer : each)))} />
             <div className="grid grid-cols-2 gap-3 sm:grid-cols-4">
               {box(index, 'arcTime', inUnit('arcTime'))}
-              {box(index, 'length', say(learn, locale, 'weldedLength'))}
+              {box(index, 'length', say(logForm, locale, 'weldedLength'))}
             </div>
             {pass.length.trim() === '' && <div><Button onClick={() => set(index, { length: withoutUnit(length) })}>{say(logPad, locale, 'wholeLength', { length })}</Button></div>}
             {figures.length > 0 && <p role="status" className="figures text-lg"><span className="font-text text-base text-ink-2">{say(logPad, locale, 'computed')}</span> {figures.join(' · ')}</p>}
             {value.length > 1 && (
-              <div><Button onClick={() => onChange(value.filter((_, at) => at !== index), all.filter((_, at) => at !== index))}>{say(learn, locale, 'removePass', { n: index + 1 })}</Button></div>
+              <div><Button onClick={() => onChange(value.filter((_, at) => at !== index), all.filter((_, at) => at !== index))}>{say(logForm, locale, 'removePass', { n: index + 1 })}</Button></div>
             )}
           </fieldset>
         )
       })}
       <div className="flex flex-wrap gap-2">
         {!shown && <Button onClick={() => setWanted(true)}>{say(logPad, locale, 'change')}</Button>}
-        {last && <Button onClick={() => onChange([...value, { ...last, arcTime: '', length: '' }], [...all, RESTING_TIMER])}>{say(learn, locale, 'addPass')}</Button>}
+        {last && <Button onClick={() => onChange([...value, { ...last, arcTime: '', length: '' }], [...all, RESTING_TIMER])}>{say(logForm, locale, 'addPass')}</Button>}
       </div>
     </div>
   )
