@@ -1,4 +1,4 @@
-import { logPad } from '../language/log-pad'
+import { passFigureWords } from '../language/pass-figures'
 import { say, type Locale } from '../language/say'
 import type { PassSettings } from '../procedure/booth-card'
 import { arcEnergy, heatInput, travelSpeed } from '../procedure/heat-input'
@@ -16,13 +16,13 @@ export function passFigures(pass: PassSettings, process: Process, { locale, unit
   const { lengthMm, arcSeconds, volts, amps } = pass
   if (lengthMm === null || arcSeconds === null) return []
   const speed = travelSpeed(lengthMm, arcSeconds)
-  const travel = say(logPad, locale, 'travel', { speed: formatTravelSpeed(travelSpeedMmPerS(speed), { unit: units === 'in' ? 'in/min' : 'mm/s', digits: 1 }) })
+  const travel = say(passFigureWords, locale, 'travel', { speed: formatTravelSpeed(travelSpeedMmPerS(speed), { unit: units === 'in' ? 'in/min' : 'mm/s', digits: 1 }) })
   if (volts === null || amps === null) return [travel]
   const arc = { volts, amps, travelSpeedMmPerS: speed }
   const energy = (kJPerMm: number): string => formatEnergyPerLength(kJPerMm, units === 'in' ? 'kJ/in' : 'kJ/mm')
   return [
     travel,
-    say(logPad, locale, 'arcEnergy', { energy: energy(arcEnergy(arc)) }),
-    say(logPad, locale, 'heatInput', { heat: energy(heatInput({ ...arc, process })), k: processFacts(process).efficiency }),
+    say(passFigureWords, locale, 'arcEnergy', { energy: energy(arcEnergy(arc)) }),
+    say(passFigureWords, locale, 'heatInput', { heat: energy(heatInput({ ...arc, process })), k: processFacts(process).efficiency }),
   ]
 }

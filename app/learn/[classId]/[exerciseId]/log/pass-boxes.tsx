@@ -1,13 +1,12 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { logForm } from '@/lib/language/log-form'
 import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
 import { RESTING_TIMER, type ArcTimer } from '@/lib/procedure/arc-timer'
 import { POLARITIES, type Process } from '@/lib/procedure/process'
-import { readPassSoFar } from '@/lib/procedure/typed-pass'
-import { passFigures } from '@/lib/reports/pass-figures'
 import type { PassForm } from '@/lib/schemas/passes'
 import { formatForReader } from '@/lib/units/display'
 import { withoutUnit } from '@/app/_components/readings/read-size'
@@ -16,6 +15,9 @@ import { classes } from '@/app/_components/ui/classes'
 import { Select } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { ArcTimerPanel } from './arc-timer-panel'
+
+/** Comes with the first time and length. */
+const PassFiguresLine = dynamic(() => import('./pass-figures-line').then((module) => module.PassFiguresLine), { ssr: false })
 
 type Props = {
   readonly locale: Locale
@@ -61,7 +63,6 @@ export function PassBoxes({ locale, units, process, lengthMm, expectedArcSeconds
   return (
     <div className="grid gap-4">
       {value.map((pass, index) => {
-        const figures = passFigures(readPassSoFar(pass, units), process, { locale, units })
         return (
           <fieldset key={index} className="grid min-w-0 gap-3 border border-line bg-plate p-3">
             <legend className="px-1 font-head text-xl font-semibold">{say(logForm, locale, 'pass', { n: index + 1 })}</legend>
@@ -83,7 +84,7 @@ export function PassBoxes({ locale, units, process, lengthMm, expectedArcSeconds
               {box(index, 'length', say(logForm, locale, 'weldedLength'))}
             </div>
             {pass.length.trim() === '' && <div><Button onClick={() => set(index, { length: withoutUnit(length) })}>{say(logPad, locale, 'wholeLength', { length })}</Button></div>}
-            {figures.length > 0 && <p role="status" className="figures text-lg"><span className="font-text text-base text-ink-2">{say(logPad, locale, 'computed')}</span> {figures.join(' · ')}</p>}
+            {pass.length.trim() !== '' && pass.arcTime.trim() !== '' && <PassFiguresLine locale={locale} units={units} process={process} pass={pass} />}
             {value.length > 1 && (
               <div><Button onClick={() => onChange(value.filter((_, at) => at !== index), all.filter((_, at) => at !== index))}>{say(logForm, locale, 'removePass', { n: index + 1 })}</Button></div>
             )}

@@ -1,15 +1,17 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import { useEffect, useState } from 'react'
-import { NO_ANSWERS, ROLL_GROOVES, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
+import { NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
 import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
-import { readPassSoFar } from '@/lib/procedure/typed-pass'
 import type { SetUpLine, SetUpView } from '@/lib/reports/set-up-lines'
 import type { PassForm } from '@/lib/schemas/passes'
 import { Button } from '@/app/_components/ui/button'
-import { Select } from '@/app/_components/ui/select'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+
+/** Comes when someone wants to look at the machine. */
+const MachineAnswers = dynamic(() => import('./machine-answers').then((module) => module.MachineAnswers), { ssr: false })
 
 type Props = {
   readonly locale: Locale
@@ -26,10 +28,6 @@ export function SetUpCheck({ locale, units, view, filledIn, pass, answers, onAns
   const lines = useLines({ locale, units, view, filledIn, pass, answers })
   const [open, setOpen] = useState(false)
   const told = (key: Parameters<typeof say<keyof typeof logPad.en>>[2], values: Record<string, string | number> = {}): string => say(logPad, locale, key, values)
-  const { facts } = view.basis
-  const notLooked = { value: '', label: told('notLooked') }
-  const size = (mm: number | null): string => (mm === null ? '' : (view.sizes.find(({ value }) => Number(value) === mm)?.value ?? ''))
-  const mmOf = (value: string): number | null => (value === '' ? null : Number(value))
   return (
     <section aria-label={told('before')} className="grid gap-3">
       <h2 className="text-2xl">{told('before')}</h2>
@@ -54,22 +52,7 @@ export function SetUpCheck({ locale, units, view, filledIn, pass, answers, onAns
         )}
       </div>
       <p className="text-ink-2">{told('beforeHint')}</p>
-      {open && (
-        <div className="grid gap-3 border border-line bg-plate p-3 sm:grid-cols-2">
-          <Select label={told(facts.process === 'SMAW' ? 'rodOn' : 'wireOn')} choices={[notLooked, ...view.sizes]} value={size(answers.wireMm)}
-            onChange={(event) => onAnswers({ ...answers, wireMm: mmOf(event.target.value) })} />
-          {facts.process !== 'SMAW' && (
-            <>
-              <Select label={told('rolls')} choices={[notLooked, ...view.sizes]} value={size(answers.rollMm)}
-                onChange={(event) => onAnswers({ ...answers, rollMm: mmOf(event.target.value) })} />
-              <Select label={told('groove')} choices={[notLooked, ...ROLL_GROOVES.map((value) => ({ value, label: told(`groove-${value}`) }))]} value={answers.groove ?? ''}
-                onChange={(event) => onAnswers({ ...answers, groove: ROLL_GROOVES.find((each) => each === event.target.value) ?? null })} />
-            </>
-          )}
-          <Select label={told('positionSet')} choices={[notLooked, ...view.positions.map((value) => ({ value, label: value }))]} value={answers.position ?? ''}
-            onChange={(event) => onAnswers({ ...answers, position: event.target.value || null })} />
-        </div>
-      )}
+      {open && <MachineAnswers locale={locale} view={view} answers={answers} onAnswers={onAnswers} />}
       <div><Button aria-expanded={open} onClick={() => setOpen(!open)}>{told(open ? 'closeMachine' : 'checkMachine')}</Button></div>
     </section>
   )
@@ -84,7 +67,7 @@ function useLines({ locale, units, view, filledIn, pass, answers }: Omit<Props, 
   useEffect(() => {
     if (isFilledIn) return
     let wanted = true
-    void import('@/lib/reports/set-up-lines').then(({ setUpLines }) => {
+    void Promise.all([import('@/lib/reports/set-up-lines'), import('@/lib/procedure/typed-pass')]).then(([{ setUpLines }, { readPassSoFar }]) => {
       const set = JSON.parse(asked) as SetUpAsked
       if (wanted && set.pass) setChecked(setUpLines(basis, readPassSoFar(set.pass, units), set.answers, { locale, units }))
     }, () => undefined) // without a connection the lines that stand stay as they are
