@@ -1,5 +1,6 @@
 import type { CriteriaSet, Rule } from '../criteria/types'
-import { kindNames, readingNames, ruleNames } from '../language/rules'
+import { kindNames } from '../language/kind-names'
+import { readingNames, ruleNames } from '../language/rules'
 import type { Locale } from '../language/say'
 
 /**

@@ -1,5 +1,6 @@
 import type { Consumable } from '../consumables/consumable'
-import { checkSetUpAnswers, type SetUpAnswerCheck, type SetUpAnswers } from '../consumables/set-up-answers'
+import { checkSetUpAnswers, type SetUpAnswerCheck } from '../consumables/check-set-up-answers'
+import type { SetUpAnswers } from '../consumables/set-up-answers'
 import { checkBoothCard, checkPass, type SetupCheck, type SetupFacts } from '../consumables/setup-checks'
 import { scorecardWords } from '../language/scorecard'
 import { say, type Locale } from '../language/say'

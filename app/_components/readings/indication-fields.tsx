@@ -1,7 +1,7 @@
 'use client'
 
 import { useState } from 'react'
-import { kindNames } from '@/lib/language/rules'
+import { kindNames } from '@/lib/language/kind-names'
 import { logPad } from '@/lib/language/log-pad'
 import { readingsWords } from '@/lib/language/readings'
 import { say, type Locale } from '@/lib/language/say'

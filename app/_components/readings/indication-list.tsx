@@ -2,7 +2,7 @@
 
 import dynamic from 'next/dynamic'
 import { useState } from 'react'
-import { kindNames } from '@/lib/language/rules'
+import { kindNames } from '@/lib/language/kind-names'
 import { indicationWords } from '@/lib/language/indications'
 import { readingsWords } from '@/lib/language/readings'
 import { say } from '@/lib/language/say'

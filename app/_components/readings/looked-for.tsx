@@ -1,6 +1,6 @@
 'use client'
 
-import { kindNames } from '@/lib/language/rules'
+import { kindNames } from '@/lib/language/kind-names'
 import { readingsWords } from '@/lib/language/readings'
 import { say, type Locale } from '@/lib/language/say'
 import { INDICATION_KINDS, type IndicationKind } from '@/lib/scoring/types'

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { readClassification } from '@/lib/consumables/classification'
-import { consumableSizesMm, NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
+import { consumableSizesMm } from '@/lib/consumables/check-set-up-answers'
+import { NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
 import type { BoothCard, PassSettings } from '@/lib/procedure/booth-card'
 import { readPassSoFar } from '@/lib/procedure/typed-pass'
 import { setUpLines, type SetUpBasis } from '@/lib/reports/set-up-lines'
