@@ -1,4 +1,5 @@
 import type { IndicationKind } from '../scoring/types'
+import { messages } from './say'
 
 /** What an inspector sees, for rules of a program's own set. */
 export const kindNames = messages<IndicationKind>({
