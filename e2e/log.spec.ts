@@ -11,7 +11,7 @@ test.beforeAll(async ({ browser }) => {
 
 /** Taps a step on the pad that is open for a size. */
 const tapPad = (page: Page, of: string, step: string): Promise<void> =>
-  group(page, `Gauge steps for: ${of}`).getByRole('button', { name: new RegExp(`^${step}(?![/\\d])`) }).tap()
+  group(page, `Gauge steps for: ${of}`).getByRole('button', { name: new RegExp(`^${step}(?! ?[/\\d])`) }).tap()
 
 /** Taps the drawn bead at a share of its length, on the upper toe. */
 async function tapBead(page: Page, share: number): Promise<void> {

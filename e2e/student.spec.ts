@@ -103,7 +103,7 @@ test('what cannot be used is said at its box, and nothing typed is lost', async 
     ['Station 1', 'Width', 'wide', '“wide” is not a length. Write it like 5/16, .312 or 8 mm.'],
     ['Station 2', 'From the start', '9 in', 'The weld is 6 in long; 9 in is past its end.'],
     ['Station 3', 'Upper leg', '-1/4', '“-1/4” is not a length. Write it like 5/16, .312 or 8 mm.'],
-    ['Station 4', 'Lower leg', '500', /^Lower leg: 500 is more than this weld could have\. The most taken here is /],
+    ['Station 4', 'Lower leg', '500', /^Station 4: 500 is more than this weld could have\. The most taken here is /],
     ['Pass 1', 'Current, A', 'lots', /“lots” is not a number with the right unit\. Write it like 140/],
   ] as const
   for (const [of, label, text] of wrong) await box(page, of, label).fill(text)

@@ -88,7 +88,7 @@ async function logOnce(address: string): Promise<readonly BenchRow[]> {
       for (const [index, text] of texts.entries()) {
         await page.getByText(`${size}, station ${index + 1}`, { exact: true }).and(page.locator('[role=status] *')).waitFor()
         const pad = page.getByRole('group', { name: `Gauge steps for: ${size}, station ${index + 1}` })
-        await taps.tap(pad.getByRole('button', { name: new RegExp(`^${text}(?![/\\d])`) }))
+        await taps.tap(pad.getByRole('button', { name: new RegExp(`^${text}(?! ?[/\\d])`) }))
       }
     }
     await taps.tap(page.getByRole('button', { name: 'Looked for everything, none found' }))
