@@ -71,9 +71,9 @@ test('an indication is placed by tapping the bead, then named and sized by taps'
   const placed = group(page, 'Indication 1')
   await expect(placed.getByLabel('From the start', { exact: true })).toHaveValue('3')
   await expect(placed.getByRole('radio', { name: 'Upper' })).toBeChecked()
-  await tapPad(page, 'Depth', '3/64')
+  await tapPad(page, 'Depth', '5/64')
   await tapPad(page, 'Length', '1')
-  await expect(placed.getByLabel('Depth', { exact: true })).toHaveValue('3/64')
+  await expect(placed.getByLabel('Depth', { exact: true })).toHaveValue('5/64')
   await expect(placed.getByLabel('Length', { exact: true })).toHaveValue('1')
   await expectGoodScreen(page, { gloves: true })
   await page.getByRole('button', { name: 'Done with indication 1' }).tap()
@@ -82,7 +82,7 @@ test('an indication is placed by tapping the bead, then named and sized by taps'
   await sendButton(page).tap()
   await couponNumber(page)
   await expectVerdict(page, 'Reject')
-  await expect(rule(page, 'Undercut')).toContainText('3/64 in')
+  await expect(rule(page, 'Undercut')).toContainText('5/64 in')
 })
 
 test('arcs add up, survive a reload, and a timer left running is asked about', async ({ browser }) => {
