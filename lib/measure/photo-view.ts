@@ -1,0 +1,38 @@
+import type { Point } from './point'
+
+type Size = { readonly width: number; readonly height: number }
+/** The part of a picture that is shown: its middle, and how many pixels of the picture one pixel of the screen covers. */
+export type PhotoView = { readonly middle: Point; readonly perCss: number }
+
+/** One pixel of the picture fills at most this many of the screen. */
+const MOST_ZOOM = 8
+
+/** The whole picture in a place on the screen. */
+export const wholePicture = (picture: Size, place: Size): PhotoView => ({
+  middle: { x: picture.width / 2, y: picture.height / 2 }, perCss: Math.max(picture.width / place.width, picture.height / place.height),
+})
+
+/** A square part of the picture around a point. */
+export const around = (middle: Point, sidePx: number, place: Size): PhotoView => ({ middle, perCss: sidePx / Math.min(place.width, place.height) })
+
+/** A view that shows no less than it can and does not leave the picture. */
+export function within(view: PhotoView, picture: Size, place: Size): PhotoView {
+  const whole = wholePicture(picture, place)
+  const perCss = Math.min(whole.perCss, Math.max(1 / MOST_ZOOM, view.perCss))
+  const held = (value: number, side: number, shown: number): number => (shown >= side ? side / 2 : Math.min(side - shown / 2, Math.max(shown / 2, value)))
+  return { perCss, middle: { x: held(view.middle.x, picture.width, perCss * place.width), y: held(view.middle.y, picture.height, perCss * place.height) } }
+}
+
+/** The same view nearer (factor over 1) or farther, with one point of the picture staying where it is on the screen. */
+export function zoomed({ middle, perCss }: PhotoView, factor: number, about: Point = middle): PhotoView {
+  return { perCss: perCss / factor, middle: { x: about.x + (middle.x - about.x) / factor, y: about.y + (middle.y - about.y) / factor } }
+}
+
+/** The point of the picture under a place on the screen, counted from the upper left of the view's own place. */
+export const pictureAt = ({ middle, perCss }: PhotoView, place: Size, at: Point): Point => ({
+  x: middle.x + (at.x - place.width / 2) * perCss, y: middle.y + (at.y - place.height / 2) * perCss,
+})
+
+/** The view as an SVG viewBox. Pixel (0, 0) of the picture is the middle of its first pixel, the drawing's origin its corner. */
+export const viewBoxOf = ({ middle, perCss }: PhotoView, place: Size): string =>
+  [middle.x - (place.width / 2) * perCss, middle.y - (place.height / 2) * perCss, place.width * perCss, place.height * perCss].join(' ')
