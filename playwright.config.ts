@@ -23,6 +23,7 @@ export default defineConfig({
     baseURL: address,
     locale: 'en-US',
     timezoneId: 'UTC',
+    serviceWorkers: 'block', // e2e/offline.spec.ts lets them in; elsewhere they would fetch pages behind a test's back
     screenshot: 'only-on-failure',
     trace: 'off',
     launchOptions: { executablePath: process.env.CHROMIUM_PATH, args: BROWSER_FLAGS },
