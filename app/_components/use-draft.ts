@@ -6,12 +6,23 @@ import { useEffect, useRef, useState } from 'react'
 const VERSION = 1
 type Kept<T> = { readonly version: number; readonly value: T }
 
-function read<T>(key: string): T | null {
+/** What is kept under a key on this device, or null. */
+export function readDraft<T>(key: string): T | null {
   try {
     const kept = JSON.parse(window.localStorage.getItem(key) ?? 'null') as Kept<T> | null
     return kept?.version === VERSION ? kept.value : null
   } catch {
     return null // storage is off, full or holds something else: there is no draft
+  }
+}
+
+/** Keeps a value under a key for the next time its form opens; null forgets it. Where storage is full or off, nothing happens. */
+export function writeDraft(key: string, value: unknown): void {
+  try {
+    if (value === null) window.localStorage.removeItem(key)
+    else window.localStorage.setItem(key, JSON.stringify({ version: VERSION, value }))
+  } catch {
+    // The form still works; it only cannot be kept.
   }
 }
 
@@ -25,7 +36,7 @@ export function useDraft<T>(key: string, initial: T) {
   const loaded = useRef(false)
 
   useEffect(() => {
-    const kept = read<T>(key)
+    const kept = readDraft<T>(key)
     if (kept !== null) {
       // The server rendered the empty form; the draft exists only in this browser and can be shown only after that.
       setValue(kept)
@@ -36,19 +47,11 @@ export function useDraft<T>(key: string, initial: T) {
 
   function change(next: T): void {
     setValue(next)
-    try {
-      window.localStorage.setItem(key, JSON.stringify({ version: VERSION, value: next }))
-    } catch {
-      // Storage is full or off: the form still works, it only cannot be kept.
-    }
+    writeDraft(key, next)
   }
 
   function clear(): void {
-    try {
-      window.localStorage.removeItem(key)
-    } catch {
-      // Nothing was kept.
-    }
+    writeDraft(key, null)
     setRestored(false)
   }
 

@@ -2,11 +2,13 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
+import { KeepPages } from '@/app/_components/outbox/keep-pages'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { HeatCell } from '@/app/_components/ui/heat-cell'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { offlinePages } from '@/app/_server/views/offline-pages'
 import { studentHome, type ExerciseRow } from '@/app/_server/views/student-home'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -27,6 +29,7 @@ export default async function LearnPage() {
   }
   return (
     <div className="grid gap-10">
+      <KeepPages personId={viewer.personId} paths={offlinePages(home)} />
       {home.classes.map((each) => (
         <section key={each.id} className="grid gap-5">
           <PageHead eyebrow={each.term} title={each.heading} lead={home.totals} />

@@ -5,12 +5,14 @@ export type PhotoProblem = 'photoTooLarge' | 'photoWrongType' | 'photoTooMany' |
 
 const BY_CODE: Readonly<Record<string, PhotoProblem>> = { TOO_LARGE: 'photoTooLarge', INVALID: 'photoWrongType', TOO_MANY: 'photoTooMany' }
 
+export const photoProblem = (code: string): PhotoProblem => BY_CODE[code] ?? 'photoFailed'
+
 /** Sends the photo of a logged coupon; returns what went wrong, or null. The id makes a second sending harmless. */
 export async function sendPhoto(couponId: string, id: string, photo: File): Promise<PhotoProblem | null> {
   try {
     const response = await fetch(`/api/photos?coupon=${couponId}&id=${id}`, { method: 'POST', headers: { 'Content-Type': photo.type }, body: photo })
     const answer = (await response.json()) as Answer<unknown>
-    return answer.ok ? null : (BY_CODE[answer.code] ?? 'photoFailed')
+    return answer.ok ? null : photoProblem(answer.code)
   } catch {
     return 'photoFailed'
   }

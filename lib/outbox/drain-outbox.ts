@@ -11,8 +11,6 @@ export type OutboxPorts = {
   sendPhoto(entry: OutboxEntry, photo: OutboxPhoto): Promise<SendOutcome>
   /** Told after each coupon the server has, before its photos. */
   arrived?(entry: OutboxEntry, number: number | null): void
-  /** What is said of a coupon the server failed on too often. */
-  readonly failedTooOften: string
 }
 
 export type DrainEnd = 'empty' | 'unreachable' | 'failed' | Held
@@ -51,7 +49,7 @@ async function sendEntry(ports: OutboxPorts, entry: OutboxEntry): Promise<Exclud
   return null
 }
 
-async function settle({ store, failedTooOften }: OutboxPorts, entry: OutboxEntry, outcome: Exclude<SendOutcome, { kind: 'taken' }>): Promise<Exclude<DrainEnd, 'empty'> | null> {
+async function settle({ store }: OutboxPorts, entry: OutboxEntry, outcome: Exclude<SendOutcome, { kind: 'taken' }>): Promise<Exclude<DrainEnd, 'empty'> | null> {
   switch (outcome.kind) {
     case 'held': return outcome.why
     case 'unreachable': return 'unreachable'
@@ -59,14 +57,12 @@ async function settle({ store, failedTooOften }: OutboxPorts, entry: OutboxEntry
       const isLast = entry.failures + 1 >= MOST_FAILURES
       await store.update(entry.id, (kept) => ({
         ...kept, failures: kept.failures + 1,
-        ...(isLast && { state: 'refused' as const, refusal: { message: failedTooOften, fields: [] } }),
+        ...(isLast && { state: 'refused' as const, refusal: { code: 'FAILED', message: '', fields: {} } }),
       }))
       return isLast ? null : 'failed'
     }
     case 'refused':
-      await store.update(entry.id, (kept) => ({
-        ...kept, state: 'refused', refusal: { message: outcome.message, fields: [...new Set(Object.values(outcome.fields))] },
-      }))
+      await store.update(entry.id, (kept) => ({ ...kept, state: 'refused', refusal: { code: outcome.code, message: outcome.message, fields: outcome.fields } }))
       return null
   }
 }

@@ -24,6 +24,9 @@ export type OutboxAbout = {
   readonly indications: number
 }
 
+/** What the server said no with: its sentence, and one for each field by its path. FAILED is the queue's own: the server broke on it. */
+export type OutboxRefusal = { readonly code: string; readonly message: string; readonly fields: Readonly<Record<string, string>> }
+
 /** A coupon on this device that the server does not have yet, or not with all its photos. */
 export type OutboxEntry = {
   /** The coupon's own id, made on this device: however often it is sent there is one coupon. */
@@ -31,8 +34,9 @@ export type OutboxEntry = {
   readonly kind: 'coupon'
   readonly schema: number
   readonly personId: string
-  readonly programId: string
   readonly signInName: string
+  /** The short name of their program, to sign in again with. */
+  readonly program: string
   /** The coupon as its form sends it. */
   readonly payload: Readonly<Record<string, unknown>>
   readonly photos: readonly OutboxPhoto[]
@@ -44,7 +48,7 @@ export type OutboxEntry = {
   /** How often the server failed on this very coupon. */
   readonly failures: number
   /** Why it was not taken; null while nobody refused it. */
-  readonly refusal: { readonly message: string; readonly fields: readonly string[] } | null
+  readonly refusal: OutboxRefusal | null
   /** waiting: sends itself. refused: kept until the student decides. reopened: being corrected in its form. */
   readonly state: 'waiting' | 'refused' | 'reopened'
   /** The coupon's number once the server has it and only photos are left. */

@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
+import { offline } from '@/lib/language/offline'
 import { say } from '@/lib/language/say'
 import { dateText, momentText } from '@/lib/reports/dates'
 import { AdvicePanel } from '@/app/_components/result/advice-panel'
@@ -48,7 +49,8 @@ export default async function CouponPage({ params, searchParams }: Props) {
   return (
     <div className="grid gap-8">
       <PageHead eyebrow={`${say(learn, locale, 'number', { n: coupon.number })} · ${momentText(coupon.weldedAt, locale, program.timeZone)}`} title={coupon.exercise.title} />
-      {asked['photo'] !== undefined && coupon.photos.length === 0 && <Notice kind="problem" word={say(learn, locale, 'photo')}><a href="#photos">{say(learn, locale, 'photoNotSent')}</a></Notice>}
+      {asked['photo'] === 'waits' && coupon.photos.length === 0 && <Notice kind="info" word={say(learn, locale, 'photo')}>{say(offline, locale, 'photoWaits')}</Notice>}
+      {asked['photo'] !== undefined && asked['photo'] !== 'waits' && coupon.photos.length === 0 && <Notice kind="problem" word={say(learn, locale, 'photo')}><a href="#photos">{say(learn, locale, 'photoNotSent')}</a></Notice>}
       <VerdictHead card={lead.scorecard} locale={locale} />
       <p>{lead.kind === 'self' ? `${say(learn, locale, 'lookSelf')} ${coupon.waiting ? say(learn, locale, 'waiting') : ''}` : `${lead.title}: ${lead.inspector}, ${dateText(lead.at, locale, program.timeZone)}`}</p>
       {result.advice && <AdvicePanel advice={result.advice} more={result.more} rejected={lead.scorecard.computed !== 'accept'} locale={locale} />}

@@ -24,14 +24,17 @@ import { useHydrated } from '@/app/_components/use-hydrated'
 import type { Refused } from '@/app/_components/use-sent-form'
 import { newId } from '@/app/learn/new-id'
 import { PhotoBox } from '@/app/learn/photo-box'
-import { sendPhoto } from '@/app/learn/send-photo'
 import { PassBoxes } from './pass-boxes'
 import { ReviewLine } from './review-line'
-import { sendToIntake } from './send-coupon'
+import { logCoupon } from './send-coupon'
 import { SetUpCheck } from './set-up-check'
 
 /** Wanted only by someone whose session ended while they wrote. */
 const SignInAgain = dynamic(() => import('@/app/_components/sign-in-again').then((module) => module.SignInAgain), { ssr: false })
+/** Wanted without a connection, when it could not be fetched any more: fetched ahead, once the form stands. */
+const savedHere = () => import('@/app/_components/outbox/saved-here')
+const SavedHere = dynamic(() => savedHere().then((module) => module.SavedHere), { ssr: false })
+const NoRoom = dynamic(() => savedHere().then((module) => module.NoRoom), { ssr: false })
 
 type Draft = {
   readonly id: string | null
@@ -50,6 +53,7 @@ type Props = {
   readonly units: 'in' | 'mm'
   readonly classId: string
   readonly exerciseId: string
+  readonly title: string
   readonly boxes: readonly StationBox[]
   readonly vertical: boolean
   readonly frame: SizeFrame
@@ -72,6 +76,12 @@ function under(errors: Readonly<Record<string, string>>, part: string): Record<s
   return Object.fromEntries(Object.entries(errors).filter(([path]) => path.startsWith(`${part}.`)).map(([path, text]) => [path.slice(part.length + 1), text]))
 }
 
+/** How many stations have a size, and how many indications there are: for the line that says what waits on the device. */
+function countReadings({ stations, indications }: ReadingsForm): { stations: number; indications: number } {
+  const isMeasured = ({ at: _at, ...sizes }: ReadingsForm['stations'][number]): boolean => Object.values(sizes).some((size) => size.trim() !== '')
+  return { stations: stations.filter(isMeasured).length, indications: indications.length }
+}
+
 /**
  * Logs a coupon. Everything typed is kept on the device until the server has it; the coupon's id is made at the first try and kept
  * with the draft, so however often it is sent there is one coupon.
@@ -79,15 +89,17 @@ function under(errors: Readonly<Record<string, string>>, part: string): Record<s
 export function LogForm(props: Props) {
   const { locale, personId, classId, exerciseId } = props
   const router = useRouter()
-  const draft = useDraft<Draft>(`toeline.log.${personId}.${exerciseId}`, { id: null, passes: props.passes, readings: props.blank, note: '' })
+  const draftKey = `toeline.log.${personId}.${exerciseId}`
+  const draft = useDraft<Draft>(draftKey, { id: null, passes: props.passes, readings: props.blank, note: '' })
   const [photo, setPhoto] = useState<File | null>(null)
-  const [refused, setRefused] = useState<Refused | 'offline' | null>(null)
+  const [refused, setRefused] = useState<Refused | 'full' | null>(null)
+  const [savedId, setSavedId] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
   const sending = useRef(false)
   const place = useRef<HTMLFormElement>(null)
   const hydrated = useHydrated()
   const { id: _id, timers = NO_TIMERS, answers = NO_ANSWERS, ...form } = draft.value
-  const errors = refused && refused !== 'offline' ? refused.fields : NO_ERRORS
+  const errors = refused && refused !== 'full' ? refused.fields : NO_ERRORS
 
   const passErrors = useMemo(() => under(errors, 'passes'), [errors])
   const latest = useRef(draft)
@@ -98,32 +110,48 @@ export function LogForm(props: Props) {
 
   // A long form: whoever sent it is led to the first box that needs another look.
   useEffect(() => {
-    if (refused !== null && refused !== 'offline') place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
+    if (refused !== null && refused !== 'full') place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
   }, [refused])
 
-  async function send(): Promise<void> {
+  useEffect(() => { void savedHere() }, [])
+
+  async function send(withPhoto: File | null = photo): Promise<void> {
     if (sending.current) return
     sending.current = true
     setBusy(true)
     const id = draft.value.id ?? newId()
-    draft.change({ ...draft.value, id })
-    try {
-      const answer = await sendToIntake({ ...form, id, classId, exerciseId, weldedAt: new Date().toISOString(), booth: null })
-      setRefused(answer.ok ? null : answer)
-      if (answer.ok) return await finish(answer.value.id)
-    } catch {
-      setRefused('offline')
+    const kept = { ...draft.value, id }
+    draft.change(kept)
+    const logged = await logCoupon({
+      id, by: { personId, ...props.who },
+      coupon: { ...form, id, classId, exerciseId, weldedAt: new Date().toISOString(), booth: null },
+      photos: withPhoto ? [{ blob: withPhoto }] : [],
+      about: { exercise: props.title, href: `/learn/${classId}/${exerciseId}/log`, draftKey, draft: kept, ...countReadings(form.readings) },
+    })
+    if (logged.kind === 'sent') return finish(id, logged.photo)
+    setRefused(logged.kind === 'refused' ? logged.refused : logged.kind === 'full' ? 'full' : null)
+    if (logged.kind === 'waiting') {
+      draft.clear()
+      setSavedId(id)
     }
     sending.current = false
     setBusy(false)
   }
 
-  async function finish(couponId: string): Promise<void> {
-    const photoProblem = photo ? await sendPhoto(couponId, newId(), photo) : null
+  function finish(couponId: string, photoTrouble: string | null): void {
     draft.clear()
-    router.push(`/learn/coupons/${couponId}${photoProblem ? `?photo=${photoProblem}` : ''}`)
+    router.push(`/learn/coupons/${couponId}${photoTrouble ? `?photo=${photoTrouble}` : ''}`)
   }
 
+  /** The next coupon begins with this one's settings; its times, lengths and readings are its own. */
+  function next(): void {
+    draft.change({ id: null, passes: draft.value.passes.map((pass) => ({ ...pass, arcTime: '', length: '' })), readings: props.blank, note: '' })
+    setPhoto(null)
+    setSavedId(null)
+    window.scrollTo(0, 0)
+  }
+
+  if (savedId !== null) return <SavedHere locale={locale} couponId={savedId} onNext={next} />
   return (
     <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
       {draft.restored && (
@@ -149,18 +177,25 @@ export function LogForm(props: Props) {
       </section>
       <ReviewLine locale={locale} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}
         running={timers.some((timer) => timer.struckAt !== null)} />
-      <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} />
+      <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} photo={photo !== null} onWithoutPhoto={() => { setPhoto(null); void send(null) }} />
       <SendButton kind="primary" wide busy={busy}>{say(logForm, locale, busy ? 'sending' : 'send')}</SendButton>
     </form>
   )
 }
 
-type RefusalProps = { readonly refused: Refused | 'offline' | null; readonly locale: Locale; readonly who: SignedInBefore; readonly onSignedIn: () => void }
+type RefusalProps = {
+  readonly refused: Refused | 'full' | null
+  readonly locale: Locale
+  readonly who: SignedInBefore
+  readonly onSignedIn: () => void
+  readonly photo: boolean
+  readonly onWithoutPhoto: () => void
+}
 
 /** Why the coupon was not taken, beside the button that was pressed. */
-function Refusal({ refused, locale, who, onSignedIn }: RefusalProps) {
+function Refusal({ refused, locale, who, onSignedIn, photo, onWithoutPhoto }: RefusalProps) {
   if (refused === null) return null
-  if (refused === 'offline') return <Notice kind="problem" word={say(logForm, locale, 'notSent')} live>{say(logForm, locale, 'noConnection')}</Notice>
+  if (refused === 'full') return <NoRoom locale={locale} photo={photo} onWithoutPhoto={onWithoutPhoto} />
   if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} who={who} onSignedIn={onSignedIn} />
   const sentences = [...new Set(Object.values(refused.fields))]
   return (

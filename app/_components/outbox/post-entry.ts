@@ -1,0 +1,27 @@
+import type { OutboxEntry, OutboxPhoto } from '@/lib/outbox/outbox-entry'
+import { readOutcome, type SendOutcome } from '@/lib/outbox/send-outcome'
+
+const COUPON_MS = 30_000
+/** A photo of some megabytes on a slow link. */
+const PHOTO_MS = 5 * 60_000
+
+async function post(address: string, init: RequestInit, patience: number): Promise<SendOutcome> {
+  try {
+    const response = await fetch(address, { method: 'POST', ...init, signal: AbortSignal.timeout(patience) })
+    return readOutcome(response.status, await response.json().catch(() => undefined))
+  } catch {
+    return { kind: 'unreachable' }
+  }
+}
+
+/** Sends a queued coupon to the intake, with the device's clock beside it. */
+export function postCoupon({ schema, personId, payload }: OutboxEntry): Promise<SendOutcome> {
+  const body = JSON.stringify({ schema, personId, sentAt: new Date().toISOString(), coupon: payload })
+  return post('/api/intake/coupons', { body, headers: { 'Content-Type': 'application/json' } }, COUPON_MS)
+}
+
+/** Sends a photo of a coupon the server has. */
+export function postPhoto({ id, personId }: OutboxEntry, photo: OutboxPhoto): Promise<SendOutcome> {
+  const of = new URLSearchParams({ coupon: id, id: photo.id, person: personId })
+  return post(`/api/photos?${of}`, { body: photo.blob, headers: { 'Content-Type': photo.blob.type } }, PHOTO_MS)
+}

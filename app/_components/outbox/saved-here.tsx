@@ -1,0 +1,50 @@
+'use client'
+
+import { useEffect, useRef } from 'react'
+import { offline } from '@/lib/language/offline'
+import { say, type Locale } from '@/lib/language/say'
+import { Button } from '@/app/_components/ui/button'
+import { LinkButton } from '@/app/_components/ui/link-button'
+import { Notice } from '@/app/_components/ui/notice'
+import { entryFacts } from './entry-facts'
+import { deviceMoment } from './outbox-words'
+import { useOutbox } from './use-outbox'
+
+type Props = { readonly locale: Locale; readonly couponId: string; readonly onNext: () => void }
+
+/** In place of the form once its coupon is kept on the device: what was logged, that it is safe, and what comes next. It says so when it is sent. */
+export function SavedHere({ locale, couponId, onNext }: Props) {
+  const { entries, arrived, lasting } = useOutbox()
+  const entry = entries.find(({ id }) => id === couponId)
+  const sent = arrived.has(couponId) || !entry
+  const place = useRef<HTMLDivElement>(null)
+  useEffect(() => place.current?.focus(), [])
+  return (
+    <div ref={place} tabIndex={-1} className="grid gap-6 outline-none">
+      <Notice kind="ok" word={say(offline, locale, sent ? 'savedSent' : 'savedTitle')} live>
+        <p>{say(offline, locale, sent ? 'savedSentText' : lasting ? 'savedText' : 'savedNotLasting')}</p>
+      </Notice>
+      {entry && (
+        <p>
+          <span className="block font-head text-xl font-semibold">{entry.about.exercise}</span>
+          <span className="block">{say(offline, locale, 'logged', { when: deviceMoment(entry.createdAt, locale) })}</span>
+          <span className="block">{entryFacts(entry, locale)}</span>
+        </p>
+      )}
+      <div className="flex flex-wrap gap-2">
+        <Button kind="primary" onClick={onNext}>{say(offline, locale, 'logNextOne')}</Button>
+        {sent ? <LinkButton href={`/learn/coupons/${couponId}`}>{say(offline, locale, 'seeResult')}</LinkButton> : <LinkButton href="/learn/waiting">{say(offline, locale, 'seeWaiting')}</LinkButton>}
+      </div>
+    </div>
+  )
+}
+
+/** Neither kept nor sent: the device is full and there is no connection. Everything typed is still in the form. */
+export function NoRoom({ locale, photo, onWithoutPhoto }: { readonly locale: Locale; readonly photo: boolean; readonly onWithoutPhoto: () => void }) {
+  return (
+    <Notice kind="problem" word={say(offline, locale, 'fullTitle')} live>
+      <p>{say(offline, locale, photo ? 'fullPhotoText' : 'fullText')}</p>
+      {photo && <div className="mt-3"><Button onClick={onWithoutPhoto}>{say(offline, locale, 'withoutPhoto')}</Button></div>}
+    </Notice>
+  )
+}

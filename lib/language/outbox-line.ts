@@ -1,0 +1,41 @@
+import { messages } from './say'
+
+/** The line over the student's pages about what waits on this device; apart from the rest, because every page loads it. */
+export const outboxLine = messages({
+  en: {
+    oneWaits: 'Saved on this device. 1 coupon waits for a connection.',
+    manyWait: 'Saved on this device. {n} coupons wait for a connection.',
+    oneSending: 'Sending 1 coupon',
+    manySending: 'Sending {n} coupons',
+    oneKept: '1 coupon was not taken. See why',
+    manyKept: '{n} coupons were not taken. See why',
+    seeWaiting: 'See what waits',
+    notLasting: 'This browser keeps nothing when it is closed (a private window?). Keep this page open until everything is sent.',
+    signInToSend: 'You are signed out. Sign in again and what waits is sent.',
+    signInLink: 'Sign in',
+    newPasswordToSend: 'Choose your own password first; then what waits is sent.',
+    chooseLink: 'Choose a password',
+    otherSignedIn: 'Someone else is signed in on this device. Your coupons wait until you sign in as {name}.',
+    othersOne: '1 coupon waits for {name} to sign in.',
+    othersMany: '{n} coupons wait for {name} to sign in.',
+    copy: 'No connection. This is the page as it was on {when}.',
+  },
+  es: {
+    oneWaits: 'Guardado en este dispositivo. 1 probeta espera conexión.',
+    manyWait: 'Guardado en este dispositivo. {n} probetas esperan conexión.',
+    oneSending: 'Enviando 1 probeta',
+    manySending: 'Enviando {n} probetas',
+    oneKept: '1 probeta no fue aceptada por el servidor. Mira por qué',
+    manyKept: '{n} probetas no fueron aceptadas por el servidor. Mira por qué',
+    seeWaiting: 'Ver lo que espera',
+    notLasting: 'Este navegador no guarda nada al cerrarse (¿una ventana privada?). Deja esta página abierta hasta que todo se envíe.',
+    signInToSend: 'Se cerró tu sesión. Entra de nuevo y se envía lo que espera.',
+    signInLink: 'Entrar',
+    newPasswordToSend: 'Primero elige tu propia contraseña; después se envía lo que espera.',
+    chooseLink: 'Elegir una contraseña',
+    otherSignedIn: 'Otra persona tiene la sesión abierta en este dispositivo. Tus probetas esperan hasta que entres como {name}.',
+    othersOne: '1 probeta espera a que entre {name}.',
+    othersMany: '{n} probetas esperan a que entre {name}.',
+    copy: 'Sin conexión. Esta es la página como estaba el {when}.',
+  },
+})
