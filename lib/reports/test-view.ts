@@ -139,10 +139,10 @@ function covers({ weld, system }: TestViewInput, reader: Reader): CoverageLine[]
       source: sourceText(POSITIONS_SOURCE, locale),
     },
     {
-      system: say(testDay, locale, 'iso'),
+      system: say(testDay, locale, 'iso'), // written in millimetres, whoever reads it
       lines: [
         say(testDay, locale, weld.weldType === 'groove' ? 'grooveIn' : 'filletIn', { positions: list(ISO_POSITIONS.filter((position) => iso.positions.positions.includes(position))) }),
-        say(testDay, locale, 'thickness', { range: explainThickness(iso.thickness, { locale, units, rules: 'iso' }) }),
+        say(testDay, locale, 'thickness', { range: explainThickness(iso.thickness, { locale, units: 'mm', rules: 'iso' }) }),
       ],
       source: iso.positions.sources.map((source) => sourceText(source, locale)).join('; '),
     },

@@ -11,7 +11,7 @@ export type FormAnswer = (typeof ANSWERS)[number]
 /** The parts of a test as typed. A part that is null was not examined on the test day. */
 export type TestPartsForm = {
   readonly visual: 'accept' | 'reject' | ''
-  readonly bends: readonly { readonly face: 'face' | 'root' | 'side'; readonly indications: readonly BendIndicationForm[] }[] | null
+  readonly bends: readonly BendForm[] | null
   readonly filletBreak: { readonly foldedFlat: FormAnswer; readonly rootFused: FormAnswer; readonly inclusions: readonly string[] } | null
   readonly macroetch: {
     readonly crackSeen: FormAnswer
@@ -23,6 +23,8 @@ export type TestPartsForm = {
     readonly legB: string
   } | null
 }
+/** `seen`: whether the bent face showed anything open; '' while nobody has looked at it. */
+export type BendForm = { readonly face: 'face' | 'root' | 'side'; readonly seen: 'none' | 'some' | ''; readonly indications: readonly BendIndicationForm[] }
 export type BendIndicationForm = { readonly size: string; readonly corner: boolean; readonly fromSlagOrFusion: boolean }
 
 const MOST_NOTE = 2000
@@ -35,7 +37,8 @@ const saidOrNot = answer.transform((text) => (text === '' ? null : text === 'yes
 
 /**
  * A test as typed by its witness, in the reader's language and units: lengths as text, answers that may be missing.
- * A size box left empty beside a thing that was seen, or a question of the fillet break without an answer, is a sentence at its field.
+ * A size box left empty beside a thing that was seen, a bend nobody looked at, or a question of the fillet break without an answer is a
+ * sentence at its field: a specimen not looked at is never one without faults.
  */
 export function testFormSchema(reader: Reader) {
   const required = say(problems, reader.locale, 'required')
@@ -55,8 +58,9 @@ export function testFormSchema(reader: Reader) {
     visual: z.enum(['accept', 'reject', '']).transform((text) => text || null),
     bends: z.array(z.strictObject({
       face: z.enum(['face', 'root', 'side'], { error: choose }),
+      seen: z.enum(['none', 'some'], { error: choose }),
       indications: z.array(z.strictObject({ size: sizeGiven, corner: z.boolean(), fromSlagOrFusion: z.boolean() })).max(MOST_INDICATIONS),
-    })).max(MOST_BENDS).nullable(),
+    }).refine(({ seen, indications }) => (seen === 'some') === (indications.length > 0), { error: choose, path: ['seen'] })).max(MOST_BENDS).nullable(),
     filletBreak: z.strictObject({ foldedFlat: said, rootFused: said, inclusions: z.array(sizeGiven).max(MOST_INDICATIONS) }).nullable(),
     macroetch: z.strictObject({
       crackSeen: saidOrNot, rootFused: saidOrNot, fusionComplete: saidOrNot, profileAcceptable: saidOrNot, undercut: size, legA: size, legB: size,

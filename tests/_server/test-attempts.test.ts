@@ -93,10 +93,10 @@ describe('the result', () => {
   })
 
   it('is refused while something was not examined or a specimen is to be replaced, with the reason at the field', async () => {
-    const corner = { face: 'root', indications: [{ size: '9 mm', corner: true, fromSlagOrFusion: false }] }
+    const corner = { face: 'root', seen: 'some', indications: [{ size: '9 mm', corner: true, fromSlagOrFusion: false }] }
     await expect(record({ parts: { ...nothing, visual: 'accept' } })).rejects.toMatchObject({ code: 'INVALID', message: 'Incomplete. The fillet break has not been done.', fields: { parts: 'The fillet break has not been done.' } })
     await expect(record({ parts: { ...broken(), visual: '' } })).rejects.toMatchObject({ code: 'INVALID' })
-    await expect(record({ parts: { ...nothing, visual: 'accept', bends: [corner, { face: 'root', indications: [] }] } })).rejects.toMatchObject({ code: 'INVALID', message: expect.stringContaining('another one') })
+    await expect(record({ parts: { ...nothing, visual: 'accept', bends: [corner, { face: 'root', seen: 'none', indications: [] }] } })).rejects.toMatchObject({ code: 'INVALID', message: expect.stringContaining('another one') })
     expect(await count()).toBe(0)
   })
 
@@ -109,7 +109,7 @@ describe('the result', () => {
   })
 
   it('cannot be garbage', () => {
-    for (const bad of [{ testedOn: '2026-02-30' }, { testedOn: 'yesterday' }, { parts: { ...nothing, extra: 1 } }, { parts: broken({ inclusions: ['-1'] }) }, { parts: broken({ inclusions: ['1e999'] }) }, { note: 'x'.repeat(3000) }, { studentId: 'me' }]) {
+    for (const bad of [{ testedOn: '2026-02-30' }, { testedOn: 'yesterday' }, { parts: { ...nothing, extra: 1 } }, { parts: broken({ inclusions: ['-1'] }) }, { parts: broken({ inclusions: ['1e999'] }) }, { note: 'x'.repeat(3000) }, { parts: { ...nothing, visual: 'accept', bends: [{ face: 'root', seen: '', indications: [] }] } }, { parts: { ...nothing, visual: 'accept', bends: [{ face: 'root', seen: 'some', indications: [] }] } }, { parts: broken({ foldedFlat: '' }) }, { studentId: 'me' }]) {
       expect(testFormSchema(instructor).safeParse(form(bad)).success, JSON.stringify(bad)).toBe(false)
     }
   })

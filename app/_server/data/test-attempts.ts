@@ -86,7 +86,7 @@ export async function listProcessUses(viewer: Viewer, studentId: string, process
 
 export type ClassAttempt = TestAttemptRecord & { readonly studentId: string; readonly student: string }
 
-/** More tests than one class takes. */
+/** More tests than a class takes. */
 const MOST_CLASS_TESTS = 200
 
 /** The tests of a class, latest first. Empty when the class is not the viewer's to see, or for a student of it. */

@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
 import type { SpecimensNeeded } from '@/lib/qualification/thickness'
-import type { TestPartsForm } from '@/lib/schemas/test-form'
+import type { BendForm, TestPartsForm } from '@/lib/schemas/test-form'
 import { SendButton } from '@/app/_components/send-button'
 import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
 import { Button } from '@/app/_components/ui/button'
@@ -36,12 +36,14 @@ type Props = {
 
 const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
 
+const bend = (face: BendForm['face']): BendForm => ({ face, seen: '', indications: [] })
+
 /** What the code asks of this plate, each part still without an answer. */
 function blankParts({ faceBends, rootBends, sideBends, breaks }: SpecimensNeeded): TestPartsForm {
   const bends = [
-    ...Array.from({ length: faceBends }, () => ({ face: 'face' as const, indications: [] })),
-    ...Array.from({ length: rootBends }, () => ({ face: 'root' as const, indications: [] })),
-    ...Array.from({ length: sideBends }, () => ({ face: 'side' as const, indications: [] })),
+    ...Array.from({ length: faceBends }, () => bend('face')),
+    ...Array.from({ length: rootBends }, () => bend('root')),
+    ...Array.from({ length: sideBends }, () => bend('side')),
   ]
   return { visual: '', bends: bends.length > 0 ? bends : null, filletBreak: breaks > 0 ? { foldedFlat: '', rootFused: '', inclusions: [] } : null, macroetch: null }
 }
