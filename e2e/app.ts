@@ -58,11 +58,16 @@ function listen(context: BrowserContext): void {
   })
 }
 
-type Screen = { readonly viewport?: { readonly width: number; readonly height: number }; readonly locale?: string }
+type Screen = {
+  readonly viewport?: { readonly width: number; readonly height: number }
+  readonly locale?: string
+  /** Lets the worker in, which keeps pages for when there is no connection. */
+  readonly worker?: boolean
+}
 
 /** A new browser, as on a device nobody has used. */
-export async function stranger(browser: Browser, { viewport = PHONE, locale = 'en-US' }: Screen = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport, locale, hasTouch: viewport.width < 900 })
+export async function stranger(browser: Browser, { viewport = PHONE, locale = 'en-US', worker = false }: Screen = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport, locale, hasTouch: viewport.width < 900, serviceWorkers: worker ? 'allow' : 'block' })
   listen(context)
   return context.newPage()
 }

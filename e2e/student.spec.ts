@@ -190,15 +190,10 @@ test('a session that ends in the middle of a form is begun again inside it, and 
   await expect(page.getByText('Typed before the session ended.')).toBeVisible()
 })
 
-test('with the connection cut everything typed is kept, over a reload too, and sent when it is back', async ({ browser }) => {
+test('what is typed is kept over a reload, and sent after it', async ({ browser }) => {
   const page = await as(browser, student)
   await openLog(page)
   await fillLook(page, CLEAN)
-  await page.context().setOffline(true)
-  await sendButton(page).click()
-  await expect(page.getByRole('alert').filter({ hasText: 'No connection just now' })).toBeVisible()
-  await expect(box(page, 'Station 2', 'Width')).toHaveValue('7/16')
-  await page.context().setOffline(false)
   await page.reload()
   await expect(page.getByText('This is what you had typed before.')).toBeVisible()
   await expect(box(page, 'Station 2', 'Width')).toHaveValue('7/16')
