@@ -10,4 +10,6 @@ export type SizeFrame = {
   readonly position: string
   /** A box without a pad is typed. */
   readonly pads: Readonly<Partial<Record<StationBox, PadBand>>>
+  /** Boxes of sizes that are judged only where someone took them: offered, not asked for. */
+  readonly offered: readonly StationBox[]
 }

@@ -29,7 +29,10 @@ export function StationBoxes({ locale, boxes, vertical, frame, value, onChange, 
   const { stations } = value
   const [chosen, setChosen] = useState<Place | 'first' | null>('first')
   const [typing, setTyping] = useState(false)
+  const [more, setMore] = useState(false)
   const active = chosen === 'first' ? nextSizeToFill(stations, boxes, null) : chosen !== null && chosen.station < stations.length ? chosen : null
+
+  const taken = frame.offered.filter((box) => more || stations.some((row) => row[box]))
 
   const label = (box: Box): string => say(readingsWords, locale, vertical && (box === 'legA' || box === 'legB') ? (`${box}Vertical` as const) : box)
   const idOf = (box: Box, station: number): string => `${id}-${station}-${box}`
@@ -93,8 +96,11 @@ export function StationBoxes({ locale, boxes, vertical, frame, value, onChange, 
         />
       </div>
       {row('at')}
+      {taken.length > 0 && <p className="text-ink-2">{say(readingsWords, locale, 'moreSizesHint')}</p>}
+      {taken.map(row)}
       <div className="flex flex-wrap gap-2">
         <Button onClick={() => write([...stations, empty(stations[0])])}>{say(readingsWords, locale, 'addStation')}</Button>
+        {taken.length < frame.offered.length && <Button onClick={() => setMore(true)}>{say(readingsWords, locale, 'moreSizes')}</Button>}
         {stations.length > 1 && <Button onClick={() => write(stations.slice(0, -1))}>{say(readingsWords, locale, 'removeStation', { n: stations.length })}</Button>}
       </div>
     </div>

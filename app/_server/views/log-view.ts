@@ -3,7 +3,7 @@ import { toeSide } from '@/lib/coaching/toe-side'
 import { readClassification } from '@/lib/consumables/classification'
 import { consumableSizesMm } from '@/lib/consumables/check-set-up-answers'
 import { NO_ANSWERS } from '@/lib/consumables/set-up-answers'
-import { readingsNeeded } from '@/lib/criteria/readings-needed'
+import { readingsNeeded, readingsWhereRecorded } from '@/lib/criteria/readings-needed'
 import { arcOnSeconds } from '@/lib/procedure/arc-time'
 import type { PassSettings } from '@/lib/procedure/booth-card'
 import { stationPlaces } from '@/lib/procedure/exercise'
@@ -13,7 +13,7 @@ import { padBands } from '@/lib/reports/pad-bands'
 import { setUpLines, type SetUpBasis, type SetUpView } from '@/lib/reports/set-up-lines'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import { blankPass, type PassForm } from '@/lib/schemas/passes'
-import { blankReadings, type ReadingsForm, type StationBox } from '@/lib/schemas/readings'
+import { blankReadings, stationBoxOf, type ReadingsForm, type StationBox } from '@/lib/schemas/readings'
 import { weldOfExercise } from '@/lib/scoring/weld-of-exercise'
 import { formatForReader } from '@/lib/units/display'
 import { padGauge } from '@/lib/units/gauge-steps'
@@ -41,11 +41,12 @@ export async function readingsSetup(viewer: Viewer, exercise: ExerciseRecord): P
   const fields = readingsNeeded(criteria, exercise.weldType)
   const pads = padBands(weldOfExercise(exercise), criteria, fields)
   return {
-    boxes: fields.map(boxOf),
+    boxes: fields.map(stationBoxOf),
     vertical: toeSide(exercise.position, 'A') === 'left',
     frame: {
       units: viewer.units, gauge: padGauge(exercise.gauge, viewer.units), lengthMm: exercise.lengthMm, position: exercise.position,
-      pads: Object.fromEntries(fields.flatMap((field) => (pads[field] ? [[boxOf(field), pads[field]]] : []))),
+      pads: Object.fromEntries(fields.flatMap((field) => (pads[field] ? [[stationBoxOf(field), pads[field]]] : []))),
+      offered: readingsWhereRecorded(criteria, exercise.weldType).map(stationBoxOf),
     },
     blank: blankReadings(places),
   }
@@ -90,6 +91,3 @@ function passForm(pass: PassSettings, { units }: Viewer): PassForm {
     gas: pass.gas ?? '',
   }
 }
-
-/** The box of a station's field: 'widthMm' is typed into `width`. */
-const boxOf = (field: string): StationBox => field.replace(/(Mm|Deg)$/, '') as StationBox
