@@ -85,6 +85,33 @@ export async function copyCriteria(tx: Transaction, programId: string): Promise<
   })
 }
 
+/** Programs read at a time when the server starts. */
+const PROGRAMS_AT_ONCE = 200
+
+/**
+ * Gives every program the versions of the shipped criteria that it does not have yet: a release may bring new ones. Sets that are
+ * there stay as they are, and exercises keep the version they were made with.
+ *
+ * @returns how many rows were added
+ */
+export async function addShippedCriteria(): Promise<number> {
+  const sets = allCriteria()
+  let added = 0
+  for (let after: string | null = null; ;) {
+    const programs: { id: string }[] = await db().program.findMany({
+      orderBy: { id: 'asc' }, take: PROGRAMS_AT_ONCE, select: { id: true }, where: after === null ? {} : { id: { gt: after } },
+    })
+    const last = programs.at(-1)
+    if (!last) return added
+    const { count } = await db().criteriaSet.createMany({
+      data: programs.flatMap(({ id: programId }) => sets.map((set) => ({ programId, id: set.id, version: set.version, title: set.title, document: set as unknown as Prisma.InputJsonObject }))),
+      skipDuplicates: true,
+    })
+    added += count
+    after = last.id
+  }
+}
+
 type Setup = {
   programName: string; timeZone: string; units: 'us' | 'si'
   givenName: string; familyName: string; signInName: string; password: string

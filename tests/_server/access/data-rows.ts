@@ -406,6 +406,7 @@ async function attempt(school: Fixture['school']): Promise<string> {
 
 /** Exports no request reaches on its own: each is called by a function of the matrix, inside its check. The reason stands beside it. */
 export const INTERNAL: Readonly<Record<string, string>> = {
+  'program.addShippedCriteria': 'runs when the server starts; no request reaches it',
   'audit.recordAudit': 'writes the audit row of a change, in the change’s transaction',
   'comments.writeComment': 'part of addComment and submitInspection, after their check',
   'coupons.frameOf': 'pure: how a viewer’s form is read',
