@@ -62,7 +62,7 @@ test('pages open without a connection; a coupon logged there waits, over a close
 
   const page = await context.newPage()
   await page.goto('/learn')
-  await expect(page.getByText(/^No connection\. This is the page as it was on /)).toBeVisible()
+  await expect(page.getByText(/^No connection\. The page as it was: /)).toBeVisible()
   await page.getByRole('main').getByRole('link', { name: LAP_2F, exact: true }).last().click()
   await expect(page.getByRole('heading', { name: 'Booth card' })).toBeVisible()
   await page.getByRole('link', { name: 'Log a coupon' }).click()
@@ -86,7 +86,7 @@ test('pages open without a connection; a coupon logged there waits, over a close
   const later = await context.newPage()
   await later.goto('/learn/waiting')
   await expect(nothingWaits(later)).toBeVisible()
-  await expect(later.getByText(/^No connection\. This is the page/)).toHaveCount(0)
+  await expect(later.getByText(/^No connection\. The page as it was/)).toHaveCount(0)
   await later.goto(log.replace(/\/log$/, ''))
   await later.getByRole('link', { name: /^No\. \d+$/ }).last().click()
   await expect(later.getByText('Logged in the dead corner of the shop.')).toBeVisible()

@@ -18,7 +18,7 @@ export const outboxLine = messages({
     otherSignedIn: 'Someone else is signed in on this device. Your coupons wait until you sign in as {name}.',
     othersOne: '1 coupon waits for {name} to sign in.',
     othersMany: '{n} coupons wait for {name} to sign in.',
-    copy: 'No connection. This is the page as it was on {when}.',
+    copy: 'No connection. The page as it was: {when}',
   },
   es: {
     oneWaits: 'Guardado en este dispositivo. 1 probeta espera conexión.',
@@ -36,6 +36,6 @@ export const outboxLine = messages({
     otherSignedIn: 'Otra persona tiene la sesión abierta en este dispositivo. Tus probetas esperan hasta que entres como {name}.',
     othersOne: '1 probeta espera a que entre {name}.',
     othersMany: '{n} probetas esperan a que entre {name}.',
-    copy: 'Sin conexión. Esta es la página como estaba el {when}.',
+    copy: 'Sin conexión. La página tal como estaba: {when}',
   },
 })
