@@ -17,7 +17,7 @@ export default async function LearnLayout({ children }: { children: ReactNode })
   return (
     <Shell
       room="learn" home="/learn" person={{ name: viewer.name }} words={shellWords(viewer.locale)} signOut="/api/sign-out"
-      nav={[{ href: '/learn', label: say(learn, viewer.locale, 'home') }]}
+      nav={[{ href: '/learn', label: say(learn, viewer.locale, 'home') }, { href: '/learn/progress', label: say(learn, viewer.locale, 'progress') }]}
       personLinks={viewer.tabletId === null ? [{ href: '/account', label: say(door, viewer.locale, 'account') }] : []}
     >
       {/* The worker reads from this whose page it is. */}

@@ -10,6 +10,7 @@ import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { offlinePages } from '@/app/_server/views/offline-pages'
 import { studentHome, type ExerciseRow } from '@/app/_server/views/student-home'
+import { ClassLifePanel } from './_parts/class-life-panel'
 
 export async function generateMetadata(): Promise<Metadata> {
   const viewer = await requireRole('student')
@@ -41,6 +42,7 @@ export default async function LearnPage() {
               <div className="mt-3"><LinkButton kind="primary" href={each.next.href}>{say(learn, locale, 'openCard')}</LinkButton></div>
             </div>
           )}
+          {!each.ended && <ClassLifePanel viewer={viewer} classId={each.id} />}
           {each.exercises.length === 0 ? (
             <EmptyState title={say(learn, locale, 'noExercisesTitle')}><p>{say(learn, locale, 'noExercisesText')}</p></EmptyState>
           ) : (

@@ -33,14 +33,17 @@ export function Shell({ room, home, nav, person, words, signOut, personLinks = [
           <Link href={home} aria-label={words.home} className="ring-inside inline-flex min-h-12 items-center no-underline">
             <ProductMark />
           </Link>
-          <nav aria-label={words.nav} className="order-last -mx-2 w-full sm:-mx-3 md:order-none md:w-auto">
-            <NavLinks items={nav} />
-          </nav>
-          <div className="ml-auto flex min-w-0 flex-wrap items-center justify-end gap-x-4">
-            <p className="min-w-0 py-1 text-right leading-tight">
+          {/* On a phone places and name share the second row; on wider screens all stands in one. */}
+          <div className="order-last flex w-full min-w-0 flex-wrap items-center justify-between gap-x-3 md:contents">
+            <nav aria-label={words.nav} className="-mx-2 min-w-0 sm:-mx-3 md:order-1">
+              <NavLinks items={nav} />
+            </nav>
+            <p className="ml-auto min-w-0 py-1 text-right leading-tight md:order-2">
               <span className="font-bold">{person.name}</span>
               {person.note && <span className="block text-sm text-ink-2">{person.note}</span>}
             </p>
+          </div>
+          <div className="ml-auto flex items-center justify-end gap-x-4 md:order-3 md:ml-0">
             {personLinks.map((link) => (
               <Link key={link.href} href={link.href} className="ring-inside inline-flex min-h-12 items-center">
                 {link.label}

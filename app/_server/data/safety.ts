@@ -3,6 +3,7 @@ import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
+import { taughtClassScope } from './scope'
 
 /** When the viewer confirmed the cautions of an exercise in a term, or null. A new text asks again. */
 export async function findAcknowledgement(viewer: Viewer, exerciseId: string, termId: string, cautionsVersion: string): Promise<Date | null> {
@@ -39,4 +40,45 @@ export async function acknowledgeCautions(viewer: Viewer, input: { classId: stri
       after: { termId: place.class.termId, cautionsVersion: input.cautionsVersion },
     })
   })
+}
+
+export type UnsignedCautions = {
+  readonly exerciseId: string
+  readonly title: string
+  /** Active students of the class who have not confirmed the cautions this term, by booth, then name. */
+  readonly students: readonly { readonly id: string; readonly name: string; readonly booth: number | null }[]
+}
+
+/** For each exercise of a class the viewer teaches, in its order: who has not confirmed its cautions in the class's term. */
+export async function listUnsignedCautions(viewer: Viewer, classId: string, cautionsVersion: string): Promise<UnsignedCautions[]> {
+  const { programId } = viewer
+  const taught = await db().class.findFirst({
+    where: { AND: [{ id: classId }, taughtClassScope(viewer)] },
+    select: {
+      termId: true,
+      exercises: {
+        where: { exercise: { archivedAt: null } }, orderBy: { sequence: 'asc' },
+        select: { exerciseId: true, exercise: { select: { currentVersion: true, versions: { select: { version: true, title: true } } } } },
+      },
+      enrolments: {
+        where: { withdrawnAt: null }, orderBy: [{ booth: { sort: 'asc', nulls: 'last' } }, { person: { familyName: 'asc' } }],
+        select: { booth: true, person: { select: { id: true, givenName: true, familyName: true } } },
+      },
+    },
+  })
+  if (!taught) return []
+  const signed = await db().safetyAcknowledgement.findMany({
+    where: {
+      programId, termId: taught.termId, cautionsVersion,
+      exerciseId: { in: taught.exercises.map(({ exerciseId }) => exerciseId) }, studentId: { in: taught.enrolments.map(({ person }) => person.id) },
+    },
+    select: { exerciseId: true, studentId: true },
+  })
+  const has = new Set(signed.map(({ exerciseId, studentId }) => `${exerciseId} ${studentId}`))
+  return taught.exercises.map(({ exerciseId, exercise }) => ({
+    exerciseId,
+    title: exercise.versions.find(({ version }) => version === exercise.currentVersion)?.title ?? '',
+    students: taught.enrolments.filter(({ person }) => !has.has(`${exerciseId} ${person.id}`))
+      .map(({ booth, person }) => ({ id: person.id, name: `${person.givenName} ${person.familyName}`, booth })),
+  }))
 }

@@ -3,6 +3,7 @@ import { learn } from '@/lib/language/learn'
 import { say } from '@/lib/language/say'
 import { shortTitle } from '@/lib/procedure/exercise'
 import { isBehind, nextUp } from '@/lib/readiness/next-up'
+import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { formatTotalTime, seconds } from '@/lib/units/duration'
 import type { Viewer } from '../auth/viewer'
@@ -20,14 +21,14 @@ export type ExerciseRow = {
   /** What must come first, in words; null when the exercise is open. Advice, never a lock. */
   readonly after: string | null
 }
-export type StudentClass = { readonly id: string; readonly heading: string; readonly term: string; readonly next: ExerciseRow | null; readonly exercises: readonly ExerciseRow[] }
+export type StudentClass = { readonly id: string; readonly heading: string; readonly term: string; readonly ended: boolean; readonly next: ExerciseRow | null; readonly exercises: readonly ExerciseRow[] }
 export type StudentHome = { readonly classes: readonly StudentClass[]; readonly totals: string }
 
 /** The student's classes with their exercises in order, and the one to go on with. */
-export async function studentHome(viewer: Viewer): Promise<StudentHome> {
+export async function studentHome(viewer: Viewer, now = new Date()): Promise<StudentHome> {
   const [classes, skills, program] = await Promise.all([listOwnClasses(viewer), listStudentSkills(viewer, viewer.personId), findProgram(viewer)])
   const byExercise = new Map(skills.map((skill) => [skill.exerciseId, skill]))
-  const shown = await Promise.all(classes.map(async (each) => studentClass(viewer, each, await listClassExercises(viewer, each.id), byExercise, program.minimumCoupons)))
+  const shown = await Promise.all(classes.map(async (each) => studentClass(viewer, each, await listClassExercises(viewer, each.id), byExercise, program.minimumCoupons, calendarDay(now, program.timeZone))))
   const coupons = skills.reduce((sum, skill) => sum + skill.couponCount, 0)
   const time = formatTotalTime(seconds(skills.reduce((sum, skill) => sum + skill.arcSeconds, 0)))
   return { classes: shown, totals: say(learn, viewer.locale, 'totals', { coupons, time }) }
@@ -35,7 +36,7 @@ export async function studentHome(viewer: Viewer): Promise<StudentHome> {
 
 function studentClass(
   viewer: Viewer, each: ClassRecord & { booth: number | null }, exercises: readonly ClassExerciseRecord[],
-  skills: ReadonlyMap<string, SkillRecord>, minimumCoupons: number,
+  skills: ReadonlyMap<string, SkillRecord>, minimumCoupons: number, today: number,
 ): StudentClass {
   const { locale } = viewer
   const titles = new Map(exercises.map(({ exercise }) => [exercise.id, shortTitle(exercise)]))
@@ -52,6 +53,7 @@ function studentClass(
     id: each.id,
     heading: each.booth === null ? say(learn, locale, 'noBooth', { name: each.name }) : say(learn, locale, 'classTitle', { name: each.name, booth: each.booth }),
     term: each.term.name,
+    ended: dayOfDate(each.term.endsOn) < today,
     next: nextUp(rows)?.row ?? null,
     exercises: rows.map(({ row }) => row),
   }

@@ -13,12 +13,14 @@ const WARN_MS = 60_000
 const TELL_MS = 20_000
 const SIGNS = ['pointerdown', 'keydown', 'input', 'wheel', 'touchmove'] as const
 
-/** Ends the session and goes to the names by a whole new page. Without a connection the server ends it by itself. */
+const NAMES = '/tablet'
+
+/** Ends the session and goes to the names by a whole new page: nothing stays in memory. Without a connection the server ends it by itself. */
 async function leave(): Promise<void> {
   try {
     await fetch('/api/sign-out', { method: 'POST', redirect: 'manual' })
   } finally {
-    window.location.assign('/tablet')
+    window.location.assign(NAMES)
   }
 }
 

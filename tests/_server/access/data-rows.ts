@@ -4,12 +4,14 @@ import * as classes from '@/app/_server/data/classes'
 import * as classNotes from '@/app/_server/data/class-notes'
 import * as comments from '@/app/_server/data/comments'
 import * as couponRecord from '@/app/_server/data/coupon-record'
+import * as comparedLooks from '@/app/_server/data/compared-looks'
 import * as coupons from '@/app/_server/data/coupons'
 import * as exercises from '@/app/_server/data/exercises'
 import * as inspections from '@/app/_server/data/inspections'
 import * as looks from '@/app/_server/data/look-requests'
 import * as overrides from '@/app/_server/data/overrides'
 import * as passCounts from '@/app/_server/data/pass-counts'
+import * as passUse from '@/app/_server/data/pass-use'
 import * as people from '@/app/_server/data/people'
 import * as photoMeasurements from '@/app/_server/data/photo-measurements'
 import * as photos from '@/app/_server/data/photos'
@@ -132,6 +134,14 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'coupon-record.lastPasses': { seenBy: ['student', 'foreign student'], call: (viewer, { school, foreign }) =>
     couponRecord.lastPasses(viewer, viewer.programId === school.programId ? school.exerciseId : foreign.exerciseId) },
+  'compared-looks.listOwnComparedLooks': {
+    seenBy: ['student'], fresh: true,
+    call: async (viewer, { couponId }) => {
+      await db().coupon.updateMany({ where: { id: couponId }, data: { verdict: 'accept' } })
+      return comparedLooks.listOwnComparedLooks(viewer, 12)
+    },
+  },
+  'pass-use.listOwnPassUse': { seenBy: ['student'], call: (viewer) => passUse.listOwnPassUse(viewer) },
   'coupons.couponFrame': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => coupons.couponFrame(viewer, school) },
   'coupons.findArrived': { seenBy: ['student'], call: (viewer, { couponId }) => coupons.findArrived(viewer, couponId) },
   'coupons.logCoupon': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => logAs(school, viewer, randomUUID()) },

@@ -17,6 +17,7 @@ import { pageId } from '@/app/_server/page-id'
 import { exercisePractice } from '@/app/_server/views/exercise-practice'
 import { readinessView } from '@/app/_server/views/readiness-view'
 import { storyOf } from '@/app/_server/views/story'
+import { LookPanel } from '@/app/learn/_parts/class-life-panel'
 import { ConfirmCautions } from './confirm-cautions'
 
 const STRIPS = 20
@@ -51,6 +52,7 @@ export default async function ExercisePage({ params }: Props) {
       />
       <BoothCardPanel card={practice.card} locale={locale} criteria={practice.criteriaTitle} />
       <div><LinkButton href={`/print/booth-card/${practice.exercise.id}`}>{say(learn, locale, 'printCard')}</LinkButton></div>
+      <LookPanel viewer={viewer} classId={practice.classRecord.id} exerciseId={practice.exercise.id} />
       {!practice.confirmed && (
         <section className="grid gap-4">
           <h2 className="text-2xl">{say(learn, locale, 'cautions')}</h2>
@@ -72,6 +74,7 @@ export default async function ExercisePage({ params }: Props) {
           <BeadStripColumn title={say(learn, locale, 'story')} rows={story.rows.map((row) => ({ ...row, href: `/learn/coupons/${row.id}` }))} />
           <MarksOverTimeSvg coupons={story.marks} locale={locale} />
           <p>{readiness?.selfTrust}</p>
+          <div><LinkButton href={`/learn/progress/${practice.exercise.id}`}>{say(learn, locale, 'progress')}</LinkButton></div>
         </>
       )}
       {practice.confirmed && (

@@ -1,0 +1,23 @@
+import 'server-only'
+import type { WireCoupon } from '@/lib/reports/wire-used'
+import type { Viewer } from '../auth/viewer'
+import { db } from '../db'
+import { toExercise } from './exercises'
+import { couponScope } from './scope'
+
+/** The passes of all the viewer's own coupons, as far as they say what wire was used, each with its exercise as it was then. */
+export async function listOwnPassUse(viewer: Viewer): Promise<(WireCoupon & { readonly exerciseId: string })[]> {
+  const coupons = await db().coupon.findMany({
+    where: { AND: [{ studentId: viewer.personId }, couponScope(viewer)] },
+    select: { exerciseId: true, exerciseVersion: true, passes: { select: { wireFeedMmPerS: true, arcSeconds: true } } },
+  })
+  if (coupons.length === 0) return []
+  const keyOf = (exerciseId: string, version: number): string => `${exerciseId} ${version}`
+  const wanted = new Map(coupons.map(({ exerciseId, exerciseVersion: version }) => [keyOf(exerciseId, version), { exerciseId, version }]))
+  const versions = await db().exerciseVersion.findMany({ where: { programId: viewer.programId, OR: [...wanted.values()] } })
+  const byKey = new Map(versions.map((row) => [keyOf(row.exerciseId, row.version), toExercise(row)]))
+  return coupons.flatMap(({ exerciseId, exerciseVersion, passes }) => {
+    const exercise = byKey.get(keyOf(exerciseId, exerciseVersion))
+    return exercise ? [{ exerciseId, exercise, passes }] : []
+  })
+}
