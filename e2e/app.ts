@@ -218,6 +218,7 @@ export const CLEAN: TypedLook = { stations: [{ Width: '7/16', 'Upper leg': '5/16
 
 /** Fills in sizes, indications and what was looked for; student's and instructor's forms are alike. */
 export async function fillLook(page: Page, look: TypedLook): Promise<void> {
+  await expect(group(page, 'Width').getByRole('textbox').first()).toBeEditable() // the form is there and awake before its stations are counted
   const count = await group(page, 'Width').getByRole('textbox').count()
   const rows = look.stations.length === 1 ? Array.from({ length: count }, () => look.stations[0] ?? {}) : look.stations
   for (const [index, sizes] of rows.entries()) {

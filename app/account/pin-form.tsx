@@ -20,7 +20,7 @@ export function PinForm({ locale, isSet }: { readonly locale: Locale; readonly i
       {refused && <Notice kind="problem" word={say(door, locale, 'notSaved')} live>{Object.keys(refused.fields).length > 0 ? say(door, locale, 'fix') : refused.message}</Notice>}
       {saved && !refused && <Notice kind="ok" word={say(door, locale, 'saved')} live>{say(classLife, locale, 'pinSaved')}</Notice>}
       <TextInput label={say(classLife, locale, 'pinNew')} hint={say(classLife, locale, 'pinDigits')} error={error('pin')} name="pin" type="password" inputMode="numeric" autoComplete="off" figures />
-      <div><SendButton kind="primary" busy={busy}>{say(door, locale, busy ? 'saving' : 'save')}</SendButton></div>
+      <div><SendButton kind="primary" busy={busy}>{busy ? say(door, locale, 'saving') : say(classLife, locale, 'pinSave')}</SendButton></div>
     </form>
   )
 }
