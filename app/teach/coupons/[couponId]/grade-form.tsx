@@ -8,11 +8,12 @@ import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
 import { SignInAgain, type SignedInBefore } from '@/app/_components/sign-in-again'
 import { SendButton } from '@/app/_components/send-button'
 import { Notice } from '@/app/_components/ui/notice'
-import { TextArea } from '@/app/_components/ui/text-area'
 import { useDraft } from '@/app/_components/use-draft'
 import { useHydrated } from '@/app/_components/use-hydrated'
 import type { Refused } from '@/app/_components/use-sent-form'
+import type { SnippetRecord } from '@/app/_server/data/snippets'
 import { sendInspection } from '@/app/teach/actions'
+import { RemarkBox } from './remark-box'
 
 type Draft = { readonly readings: ReadingsForm; readonly comment: string }
 type Props = {
@@ -26,12 +27,15 @@ type Props = {
   readonly frame: SizeFrame
   readonly start: ReadingsForm
   readonly correcting: boolean
+  readonly snippets: readonly SnippetRecord[]
+  /** Another instructor who has this coupon open, by name. */
+  readonly openElsewhere: string | null
 }
 
 const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
 
 /** The instructor's look. Typed readings are kept on this device until they are submitted. */
-export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting }: Props) {
+export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting, snippets, openElsewhere }: Props) {
   const router = useRouter()
   const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
   const [refused, setRefused] = useState<Refused | null>(null)
@@ -64,9 +68,10 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
 
   return (
     <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
+      {openElsewhere && <Notice kind="info" word={`${openElsewhere} has this coupon open`}>You can look all the same: whoever submits first is the look that stands, and the other is told.</Notice>}
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
       <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} frame={frame} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
-      <TextArea label="Remark to the student" value={draft.value.comment} error={errors['comment']} onChange={(event) => draft.change({ ...draft.value, comment: event.target.value })} />
+      <RemarkBox value={draft.value.comment} error={errors['comment']} snippets={snippets} onChange={(comment) => draft.change({ ...draft.value, comment })} />
       {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" who={who} onSignedIn={() => { setRefused(null); void send() }} /> : refused && (
         <Notice kind="problem" word="Not submitted" live>
           <p>{refused.message}</p>

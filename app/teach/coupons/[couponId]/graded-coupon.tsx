@@ -13,6 +13,7 @@ import { FilletSection } from '@/app/_components/weld/fillet-section'
 import type { WaitingCoupon } from '@/app/_server/data/coupon-record'
 import type { CouponResult } from '@/app/_server/views/coupon-result'
 import { CouponPhotos } from './coupon-photos'
+import { DecideForm } from './decide-form'
 
 type Props = { readonly result: CouponResult; readonly next: WaitingCoupon | null; readonly timeZone: string }
 
@@ -41,6 +42,7 @@ export function GradedCoupon({ result, next, timeZone }: Props) {
         <CommentList comments={result.comments.map((each) => ({ ...each, when: momentText(each.at, 'en', timeZone) }))} locale="en" />
         <CommentForm locale="en" couponId={coupon.id} />
       </section>
+      {!lead.scorecard.decision && lead.kind === 'instructor' && <DecideForm couponId={coupon.id} inspectionId={lead.id} computed={lead.scorecard.computed} />}
       <div><LinkButton href={`/teach/coupons/${coupon.id}?correct=yes`}>Correct this inspection</LinkButton></div>
       <p className="text-base text-ink-2">{door.en.practiceRecord}</p>
     </>

@@ -6,6 +6,7 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { findBlindCoupon, listWaiting, takeCoupon } from '@/app/_server/data/coupon-record'
 import { ownAccount } from '@/app/_server/data/people'
 import { findProgram } from '@/app/_server/data/program'
+import { listSnippets } from '@/app/_server/data/snippets'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
 import { readingsSetup } from '@/app/_server/views/log-view'
@@ -44,8 +45,8 @@ export default async function GradePage({ params, searchParams }: Props) {
     if (!result) notFound()
     return <div className="grid gap-8">{head}<GradedCoupon result={result} next={waiting[0] ?? null} timeZone={program.timeZone} /></div>
   }
-  await takeCoupon(viewer, coupon.id)
-  const [setup, account] = await Promise.all([readingsSetup(viewer, coupon.exercise), ownAccount(viewer)])
+  const holder = await takeCoupon(viewer, coupon.id)
+  const [setup, account, snippets] = await Promise.all([readingsSetup(viewer, coupon.exercise), ownAccount(viewer), listSnippets(viewer)])
   const { standing } = coupon
   const start = standing
     ? { stations: standing.readings.typed.stations, indications: standing.readings.typed.indications, lookedFor: [...standing.readings.inspection.lookedFor], cratersFilled: standing.readings.inspection.cratersFilled, fusionComplete: standing.readings.inspection.fusionComplete }
@@ -57,7 +58,8 @@ export default async function GradePage({ params, searchParams }: Props) {
         <CouponFacts coupon={coupon} units={viewer.units} />
         <GradeForm
           couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
-          revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} frame={setup.frame} start={start} correcting={standing !== null}
+          revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} frame={setup.frame} start={start} correcting={standing !== null} snippets={snippets}
+          openElsewhere={holder && !holder.self ? holder.name : null}
         />
       </div>
     </div>
