@@ -7,7 +7,7 @@ export { expect }
 
 export type Person = { readonly signInName: string; readonly password: string; readonly name: string }
 
-const known = (signInName: string): Person => {
+export const known = (signInName: string): Person => {
   const found = students(true).find((student) => student.signInName === signInName)
   if (!found) throw new Error(`The invented school has no student ${signInName}.`)
   return { signInName, password: PASSWORDS.student, name: `${found.given} ${found.family}` }
