@@ -141,7 +141,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
       return comparedLooks.listOwnComparedLooks(viewer, 12)
     },
   },
-  'pass-use.listOwnPassUse': { seenBy: ['student'], call: (viewer) => passUse.listOwnPassUse(viewer) },
+  'pass-use.listOwnPassUse': { seenBy: ['student', 'foreign student'], call: (viewer) => passUse.listOwnPassUse(viewer) },
   'coupons.couponFrame': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => coupons.couponFrame(viewer, school) },
   'coupons.findArrived': { seenBy: ['student'], call: (viewer, { couponId }) => coupons.findArrived(viewer, couponId) },
   'coupons.logCoupon': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => logAs(school, viewer, randomUUID()) },
