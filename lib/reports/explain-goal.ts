@@ -10,6 +10,9 @@ function countWord(count: number, locale: Locale): string {
   return key ? say(myProgress, locale, key) : String(count)
 }
 
+/** A rule's name stands alone with a capital; inside a sentence it has none. */
+const inSentence = (name: string): string => name.charAt(0).toLocaleLowerCase() + name.slice(1)
+
 const capital = (text: string): string => text.charAt(0).toLocaleUpperCase() + text.slice(1)
 
 /** A goal as a sentence or two, spoken to the student. `nameOfRule` puts a rule's id into the reader's words. */
@@ -31,6 +34,6 @@ export function explainGoal(goal: Goal, nameOfRule: (rule: string) => string, lo
       return `${goal.count === 1 ? told('goal-inside-band-1') : capital(told('goal-inside-band', { count: countWord(goal.count, locale) }))} ${chance}`
     }
     case 'not-within': return told('goal-not-within', { count: countWord(goal.count, locale), chance: chanceText(goal.probability) })
-    case 'mend-rule': return told('goal-mend-rule', { rule: nameOfRule(goal.rule), chance: chanceText(goal.probability) })
+    case 'mend-rule': return told('goal-mend-rule', { rule: inSentence(nameOfRule(goal.rule)), chance: chanceText(goal.probability) })
   }
 }

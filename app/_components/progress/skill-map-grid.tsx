@@ -28,7 +28,7 @@ export function SkillMapGrid({ map, locale }: Props) {
           <ul className="divide-y divide-line border-y border-line">
             {rows.map(({ position, progression, cells }) => (
               <li key={`${position} ${progression ?? ''}`} className="flex items-start gap-2 py-2">
-                <p className="w-16 shrink-0 pt-1 leading-tight">
+                <p className="w-20 shrink-0 pt-1 leading-tight">
                   <span className="font-head text-2xl leading-none font-semibold">{position}</span>
                   {progression && <span className="block text-base text-ink-2">{say(myProgress, locale, progression === 'up' ? 'upward' : 'downward')}</span>}
                 </p>

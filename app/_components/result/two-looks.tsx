@@ -12,7 +12,8 @@ export function TwoLooks({ first, second, locale }: Props) {
   const others = new Map(second.scorecard.lines.map((line) => [line.rule, line]))
   const pairs = first.scorecard.lines.flatMap((line) => {
     const other = others.get(line.rule)
-    return other ? [{ line, other, same: other.verdict === line.verdict }] : []
+    // What applies to neither look is no agreement.
+    return other && !(line.verdict === 'not-applicable' && other.verdict === 'not-applicable') ? [{ line, other, same: other.verdict === line.verdict }] : []
   })
   return (
     <section className="grid gap-2">

@@ -5,7 +5,6 @@ import { learn } from '@/lib/language/learn'
 import type { Process } from '@/lib/procedure/process'
 import { shortTitle } from '@/lib/procedure/exercise'
 import { isBehind } from '@/lib/readiness/next-up'
-import { eyeOverTime } from '@/lib/reports/eye-over-time'
 import { heatStep, type HeatStep } from '@/lib/reports/readiness-track'
 import { skillMap, type SkillMapBlock } from '@/lib/reports/skill-map'
 import { standing, type Standing } from '@/lib/reports/standing'
@@ -16,13 +15,12 @@ import { formatMass, kg } from '@/lib/units/mass'
 import type { LengthUnit } from '@/lib/units/length'
 import type { Viewer } from '../auth/viewer'
 import { listOwnClasses } from '../data/classes'
-import { listOwnComparedLooks } from '../data/compared-looks'
 import { listClassExercises, type ExerciseRecord } from '../data/exercises'
 import { listOwnPassUse } from '../data/pass-use'
 import { findProgram } from '../data/program'
 import { listStudentSkills, type SkillRecord } from '../data/skills'
 import { listAttempts } from '../data/test-attempts'
-import { eyeView, type EyeView } from './eye-view'
+import { ownEye, type EyeView } from './eye-view'
 import { progressGoals } from './progress-goals'
 
 export type MapCell = {
@@ -50,8 +48,6 @@ export type ProgressMap = {
   readonly eye: EyeView
 }
 
-/** Looks further back than this say little about how someone sees today. */
-export const MOST_COMPARED = 40
 const MOST_GOALS = 4
 const MOST_NEXT = 4
 
@@ -60,8 +56,8 @@ type Entry = { readonly exercise: ExerciseRecord; readonly opensAfterId: string 
 /** The viewer's own progress over all exercises; null while they are in no class and never were. */
 export async function progressMap(viewer: Viewer, asOf: Date): Promise<ProgressMap | null> {
   const { locale, units, personId } = viewer
-  const [classes, skills, program, attempts, looks, use] = await Promise.all([
-    listOwnClasses(viewer), listStudentSkills(viewer, personId, asOf), findProgram(viewer), listAttempts(viewer, personId), listOwnComparedLooks(viewer, MOST_COMPARED), listOwnPassUse(viewer),
+  const [classes, skills, program, attempts, eye, use] = await Promise.all([
+    listOwnClasses(viewer), listStudentSkills(viewer, personId, asOf), findProgram(viewer), listAttempts(viewer, personId), ownEye(viewer), listOwnPassUse(viewer),
   ])
   if (classes.length === 0) return null
   const entries: Entry[] = (await Promise.all(classes.map((each) => listClassExercises(viewer, each.id)))).flat()
@@ -82,7 +78,7 @@ export async function progressMap(viewer: Viewer, asOf: Date): Promise<ProgressM
     totals: totalsOf(skills, wireUsed(use), locale, units),
     goals,
     next: nextOf(entries, byExercise, locale),
-    eye: eyeView(eyeOverTime(looks), viewer),
+    eye,
   }
 }
 

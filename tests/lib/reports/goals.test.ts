@@ -10,7 +10,7 @@ const estimate: ReadinessEstimate = {
 }
 const facts: GoalFacts = { assessment: estimate, coupons: 9, waiting: 0, needed: { kind: 'after', count: 2, probability: 0.67 }, holdsBack: null, lastTestPassed: null }
 const codes = (goals: readonly Goal[]): string[] => goals.map(({ code }) => code)
-const words = (goal: Goal, locale: 'en' | 'es' = 'en'): string => explainGoal(goal, (rule) => (rule === 'leg-size' ? 'leg size' : rule), locale)
+const words = (goal: Goal, locale: 'en' | 'es' = 'en'): string => explainGoal(goal, (rule) => (rule === 'leg-size' ? 'Leg size' : rule), locale)
 
 describe('what to aim for', () => {
   it('counts the coupons inside the limits before a test makes sense', () => {

@@ -6,9 +6,12 @@ import { learn } from '@/lib/language/learn'
 import { offline } from '@/lib/language/offline'
 import { say } from '@/lib/language/say'
 import { dateText, momentText } from '@/lib/reports/dates'
+import { passesView } from '@/lib/reports/passes-view'
+import { EyeFigure } from '@/app/_components/progress/eye-figure'
 import { AdvicePanel } from '@/app/_components/result/advice-panel'
 import { CommentList } from '@/app/_components/result/comment-list'
 import { ReplacedLooks } from '@/app/_components/result/replaced-looks'
+import { PassesPanel } from '@/app/_components/result/passes-panel'
 import { RuleList } from '@/app/_components/result/rule-list'
 import { TwoLooks } from '@/app/_components/result/two-looks'
 import { VerdictHead } from '@/app/_components/result/verdict-head'
@@ -21,6 +24,7 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
+import { EYE_FRAME, ownEye } from '@/app/_server/views/eye-view'
 import { AddPhoto } from './add-photo'
 import { CommentForm } from './comment-form'
 
@@ -45,6 +49,8 @@ export default async function CouponPage({ params, searchParams }: Props) {
   const { coupon, lead, other } = result
   if (!lead) notFound()
   const { locale } = viewer
+  // Once the two looks can be compared, so can those before them.
+  const eye = other && await ownEye(viewer)
   const exerciseHref = `/learn/${coupon.classId}/${coupon.exercise.id}`
   return (
     <div className="grid gap-8">
@@ -57,7 +63,9 @@ export default async function CouponPage({ params, searchParams }: Props) {
       <BeadStrip {...lead.strip} />
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale={locale} />}
+      {eye && <EyeFigure {...eye} frame={EYE_FRAME} locale={locale} />}
       <RuleList card={lead.scorecard} locale={locale} />
+      <PassesPanel view={passesView(coupon.passes, viewer)} locale={locale} />
       <ReplacedLooks locale={locale} looks={result.superseded.map((look) => ({ ...look, key: `${look.kind}-${look.revision}`, when: momentText(look.at, locale, program.timeZone) }))} />
       <section id="photos" className="grid gap-3">
         <h2 className="text-2xl">{say(learn, locale, 'photos')}</h2>
