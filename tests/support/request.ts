@@ -26,6 +26,9 @@ export async function requestFrom(person: { school: School; who: keyof School['p
   return token
 }
 
+/** From here on the same browser, with nobody signed in; a shared tablet stays one. */
+export const signedOutHere = (): void => void jar.delete(sessionCookieName())
+
 /** From here on requests bring this session cookie. */
 export function requestWith(cookie: string): void {
   jar.clear()
