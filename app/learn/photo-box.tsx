@@ -1,35 +1,69 @@
 'use client'
 
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { logForm } from '@/lib/language/log-form'
 import { say, type Locale } from '@/lib/language/say'
+import type { PhotoMarks } from '@/lib/measure/photo-marks'
+import type { SizeFrame } from '@/lib/reports/size-frame'
 import { MOST_PHOTO_BYTES, PHOTO_TYPES } from '@/lib/schemas/photo-limits'
+import type { ReadingsForm } from '@/lib/schemas/readings'
 import { Field } from '@/app/_components/ui/field'
 import { Button } from '@/app/_components/ui/button'
 import { controlLook } from '@/app/_components/ui/control-look'
+import { newId } from '@/app/learn/new-id'
 
-type Props = { readonly label: string; readonly locale: Locale; readonly photo: File | null; readonly onChange: (photo: File | null) => void }
+/** A photo chosen on this device: its id from now on, and what was marked on it. */
+export type BoxPhoto = { readonly id: string; readonly name: string; readonly blob: Blob; readonly marks: PhotoMarks | null }
+type Gauge = typeof import('@/app/_components/photo-gauge/chosen-photo')
 
-/** One photo, looked at before it travels: the server looks again. */
-export function PhotoBox({ label, locale, photo, onChange }: Props) {
-  const [problem, setProblem] = useState<string | null>(null)
-  const choose = (file: File | undefined): void => {
-    const wrong = !file ? null : file.size > MOST_PHOTO_BYTES ? 'photoTooLarge' : PHOTO_TYPES.includes(file.type) ? null : 'photoWrongType'
-    setProblem(wrong && say(logForm, locale, wrong))
-    onChange(wrong ? null : (file ?? null))
+type Props = {
+  readonly label: string
+  readonly locale: Locale
+  readonly photo: BoxPhoto | null
+  readonly onChange: (photo: BoxPhoto | null) => void
+  /** The form whose stations take widths measured on the photo; null where it asks for none. */
+  readonly measure: { readonly frame: SizeFrame; readonly readings: ReadingsForm; readonly onReadings: (readings: ReadingsForm) => void } | null
+}
+
+const fits = (file: File): boolean => file.size <= MOST_PHOTO_BYTES && PHOTO_TYPES.includes(file.type)
+
+/** One photo, looked at and made small before it travels: the server looks again. */
+export function PhotoBox({ label, locale, photo, onChange, measure }: Props) {
+  const [wrong, setWrong] = useState(false)
+  const [gauge, setGauge] = useState<Gauge | null>(null)
+  const latest = useRef<string | null>(null)
+
+  async function choose(file: File | undefined): Promise<void> {
+    const id = file ? newId() : null
+    latest.current = id
+    setWrong(false)
+    const chosen = id && file ? { id, name: file.name, blob: file, marks: null } : null
+    onChange(chosen && fits(chosen.blob) ? chosen : null)
+    if (!chosen) return
+    try {
+      // Fetched now that there is a photo; without it, and for a picture the browser cannot read, the photo goes as it is.
+      const loaded = await import('@/app/_components/photo-gauge/chosen-photo')
+      const blob = await loaded.shrunk(chosen.blob)
+      if (latest.current !== id) return
+      setGauge(loaded)
+      onChange({ ...chosen, blob })
+    } catch {
+      if (latest.current === id) setWrong(!fits(chosen.blob))
+    }
   }
   return (
     <div className="grid gap-3">
-      <Field label={label} hint={say(logForm, locale, 'photoHint')} error={problem}>
+      <Field label={label} hint={say(logForm, locale, 'photoHint')} error={wrong ? say(logForm, locale, 'photoWrong') : null}>
         {(wiring) => (
-          <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={PHOTO_TYPES.join(',')} className={controlLook(false)}
-            onChange={(event) => choose(event.target.files?.[0])} />
+          <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={PHOTO_TYPES.join()} className={controlLook(false)}
+            onChange={(event) => void choose(event.target.files?.[0])} />
         )}
       </Field>
       {photo && (
         <div className="flex flex-wrap items-center gap-3">
           <span>{photo.name}</span>
-          <Button onClick={() => { setProblem(null); onChange(null) }}>{say(logForm, locale, 'removePhoto')}</Button>
+          <Button onClick={() => void choose(undefined)}>{say(logForm, locale, 'removePhoto')}</Button>
+          {gauge && measure && <gauge.MeasureChosen locale={locale} photo={photo} onChange={onChange} {...measure} />}
         </div>
       )}
     </div>

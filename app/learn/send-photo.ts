@@ -8,7 +8,7 @@ const BY_CODE: Readonly<Record<string, PhotoProblem>> = { TOO_LARGE: 'photoTooLa
 export const photoProblem = (code: string): PhotoProblem => BY_CODE[code] ?? 'photoFailed'
 
 /** Sends the photo of a logged coupon; returns what went wrong, or null. The id makes a second sending harmless. */
-export async function sendPhoto(couponId: string, id: string, photo: File): Promise<PhotoProblem | null> {
+export async function sendPhoto(couponId: string, id: string, photo: Blob): Promise<PhotoProblem | null> {
   try {
     const response = await fetch(`/api/photos?coupon=${couponId}&id=${id}`, { method: 'POST', headers: { 'Content-Type': photo.type }, body: photo })
     const answer = (await response.json()) as Answer<unknown>

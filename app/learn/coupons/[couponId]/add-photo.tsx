@@ -1,31 +1,27 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
-import { newId } from '@/app/learn/new-id'
-import { PhotoBox } from '@/app/learn/photo-box'
+import { PhotoBox, type BoxPhoto } from '@/app/learn/photo-box'
 import { sendPhoto, type PhotoProblem } from '@/app/learn/send-photo'
 
 /** A photo sent after the coupon: one more, or the one that did not get through. */
 export function AddPhoto({ locale, couponId }: { readonly locale: Locale; readonly couponId: string }) {
   const router = useRouter()
-  const [photo, setPhoto] = useState<File | null>(null)
+  const [photo, setPhoto] = useState<BoxPhoto | null>(null)
   const [problem, setProblem] = useState<PhotoProblem | null>(null)
   const [busy, setBusy] = useState(false)
-  const id = useRef<string | null>(null)
 
-  async function send(chosen: File): Promise<void> {
+  async function send({ id, blob }: BoxPhoto): Promise<void> {
     setBusy(true)
-    id.current ??= newId()
-    const trouble = await sendPhoto(couponId, id.current, chosen)
+    const trouble = await sendPhoto(couponId, id, blob)
     setProblem(trouble)
     setBusy(false)
     if (trouble) return
-    id.current = null
     setPhoto(null)
     router.refresh()
   }
@@ -33,7 +29,8 @@ export function AddPhoto({ locale, couponId }: { readonly locale: Locale; readon
   return (
     <div className="grid gap-3">
       {problem && <Notice kind="problem" word={say(learn, locale, 'notSent')} live>{say(learn, locale, problem)}</Notice>}
-      <PhotoBox label={say(learn, locale, 'addPhoto')} locale={locale} photo={photo} onChange={(file) => { id.current = null; setProblem(null); setPhoto(file) }} />
+      <PhotoBox label={say(learn, locale, 'addPhoto')} locale={locale} photo={photo} measure={null}
+        onChange={(chosen) => { setProblem(null); setPhoto(chosen) }} />
       {photo && <div><Button kind="primary" aria-disabled={busy || undefined} onClick={() => void (busy || send(photo))}>{say(learn, locale, busy ? 'sendingPhoto' : 'sendPhoto')}</Button></div>}
     </div>
   )

@@ -23,7 +23,7 @@ import { useDraft } from '@/app/_components/use-draft'
 import { useHydrated } from '@/app/_components/use-hydrated'
 import type { Refused } from '@/app/_components/use-sent-form'
 import { newId } from '@/app/learn/new-id'
-import { PhotoBox } from '@/app/learn/photo-box'
+import { PhotoBox, type BoxPhoto } from '@/app/learn/photo-box'
 import { PassBoxes } from './pass-boxes'
 import { ReviewLine } from './review-line'
 import { logCoupon } from './send-coupon'
@@ -91,7 +91,7 @@ export function LogForm(props: Props) {
   const router = useRouter()
   const draftKey = `toeline.log.${personId}.${exerciseId}`
   const draft = useDraft<Draft>(draftKey, { id: null, passes: props.passes, readings: props.blank, note: '' })
-  const [photo, setPhoto] = useState<File | null>(null)
+  const [photo, setPhoto] = useState<BoxPhoto | null>(null)
   const [refused, setRefused] = useState<Refused | 'full' | null>(null)
   const [savedId, setSavedId] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
@@ -106,6 +106,7 @@ export function LogForm(props: Props) {
   useEffect(() => { latest.current = draft })
   const changePart = useCallback((part: Partial<Draft>): void => latest.current.change({ ...latest.current.value, ...part }), [])
   const changeAnswers = useCallback((given: SetUpAnswers): void => changePart({ answers: given }), [changePart])
+  const changeReadings = useCallback((readings: ReadingsForm): void => changePart({ readings }), [changePart])
   const changePasses = useCallback((passes: readonly PassForm[], running: readonly ArcTimer[]): void => changePart({ passes, timers: running }), [changePart])
 
   // A long form: whoever sent it is led to the first box that needs another look.
@@ -115,7 +116,7 @@ export function LogForm(props: Props) {
 
   useEffect(() => { void savedHere() }, [])
 
-  async function send(withPhoto: File | null = photo): Promise<void> {
+  async function send(withPhoto: BoxPhoto | null = photo): Promise<void> {
     if (sending.current) return
     sending.current = true
     setBusy(true)
@@ -125,7 +126,7 @@ export function LogForm(props: Props) {
     const logged = await logCoupon({
       id, by: { personId, ...props.who },
       coupon: { ...form, id, classId, exerciseId, weldedAt: new Date().toISOString(), booth: null },
-      photos: withPhoto ? [{ blob: withPhoto }] : [],
+      photos: withPhoto ? [{ id: withPhoto.id, blob: withPhoto.blob, measurement: withPhoto.marks ?? undefined }] : [],
       about: { exercise: props.title, href: `/learn/${classId}/${exerciseId}/log`, draftKey, draft: kept, ...countReadings(form.readings) },
     })
     if (logged.kind === 'sent') return finish(id, logged.photo)
@@ -170,9 +171,10 @@ export function LogForm(props: Props) {
           onChange={changePasses} />
       </section>
       <ReadingsEditor locale={locale} boxes={props.boxes} vertical={props.vertical} frame={props.frame} value={draft.value.readings} errors={under(errors, 'readings')}
-        onChange={(readings) => draft.change({ ...draft.value, readings })} />
+        onChange={changeReadings} />
       <section className="grid gap-4">
-        <PhotoBox label={say(logForm, locale, 'photo')} locale={locale} photo={photo} onChange={setPhoto} />
+        <PhotoBox label={say(logForm, locale, 'photo')} locale={locale} photo={photo} onChange={setPhoto}
+          measure={props.boxes.includes('width') ? { frame: props.frame, readings: draft.value.readings, onReadings: changeReadings } : null} />
         <TextArea label={say(logForm, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
       </section>
       <ReviewLine locale={locale} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}

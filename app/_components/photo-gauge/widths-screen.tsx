@@ -1,0 +1,56 @@
+'use client'
+
+import { droppedPairWords, photoGauge } from '@/lib/language/photo-gauge'
+import { say, type Locale } from '@/lib/language/say'
+import { bandCall, COVERAGE } from '@/lib/measure/band-call'
+import type { PhotoMeasurement } from '@/lib/measure/photo-measurement'
+import { MOST_LENGTH_OFF, widthsAtStations, type StationWidth } from '@/lib/measure/widths-at-stations'
+import type { PhotoTask } from '@/lib/measure/widths-into-form'
+import { formatForReader } from '@/lib/units/display'
+import { Button } from '../ui/button'
+import { Notice } from '../ui/notice'
+import { Table } from '../ui/table'
+
+type Props = {
+  readonly locale: Locale
+  readonly task: PhotoTask
+  readonly measurement: PhotoMeasurement
+  readonly onBack: () => void
+  readonly onAccept: (widths: readonly StationWidth[]) => void
+}
+
+/** The widths with their uncertainty, against the band, before they go into the form. */
+export function WidthsScreen({ locale, task, measurement, onBack, onAccept }: Props) {
+  const told = (key: keyof typeof photoGauge.en, values: Readonly<Record<string, string | number>> = {}): string => say(photoGauge, locale, key, values)
+  const shown = (mm: number): string => formatForReader(mm, task.units)
+  const { filled, dropped, lengthOff } = widthsAtStations(measurement, task.places.map(({ atMm }) => atMm), task.weldLengthMm)
+  const byStation = new Map(filled.map((each) => [each.station, each]))
+  const callOf = ({ widthMm, widthSdMm }: StationWidth) => task.band && bandCall(widthMm, widthSdMm, task.band)
+  const unsure = filled.filter((each) => callOf(each) === 'cannot-tell')
+  const rows = task.places.map(({ row }, station) => {
+    const width = byStation.get(station)
+    const call = width && callOf(width)
+    return {
+      key: String(row),
+      cells: [told('station', { n: row + 1 }), width ? told('plusMinus', { width: shown(width.widthMm), error: shown(COVERAGE * width.widthSdMm) }) : told('notMarked'), call ? told(call) : ''],
+    }
+  })
+  return (
+    <div className="mx-auto grid w-full max-w-3xl content-start gap-4 overflow-y-auto p-4">
+      <Table caption={told('widths')} columns={[{ key: 'station', head: told('place') }, { key: 'width', head: told('width'), numeric: true }, { key: 'call', head: told('band') }].slice(0, task.band ? 3 : 2)} rows={rows} />
+      <p>{told('measuredAt', { length: shown(measurement.length.mm) })}</p>
+      {Math.abs(lengthOff) > MOST_LENGTH_OFF && <Notice kind="problem" word={told('lengthWord')}>{told('lengthWhy', { measured: shown(measurement.length.mm), real: shown(task.weldLengthMm) })}</Notice>}
+      {unsure.length > 0 && <Notice kind="info" word={told('cannotTellWord')}>{told('cannotTellWhy', { stations: unsure.map(({ station }) => told('station', { n: (task.places[station]?.row ?? 0) + 1 })).join(', ') })}</Notice>}
+      {dropped.length > 0 && (
+        <Notice kind="info" word={told('droppedWord')}>
+          <ul>{dropped.map(({ pair, reason }) => <li key={pair}>{told('droppedPair', { n: pair + 1, why: say(droppedPairWords, locale, reason) })}</li>)}</ul>
+        </Notice>
+      )}
+      <p className="text-ink-2">{told('errorNote')}</p>
+      <div className="flex flex-wrap gap-2">
+        {filled.length > 0 && <Button kind="primary" onClick={() => onAccept(filled)}>{told('accept')}</Button>}
+        <Button onClick={onBack}>{told('backToMarks')}</Button>
+      </div>
+    </div>
+  )
+}
