@@ -20,8 +20,19 @@ export function postCoupon({ schema, personId, payload }: OutboxEntry): Promise<
   return post('/api/intake/coupons', { body, headers: { 'Content-Type': 'application/json' } }, COUPON_MS)
 }
 
-/** Sends a photo of a coupon the server has. */
-export function postPhoto({ id, personId }: OutboxEntry, photo: OutboxPhoto): Promise<SendOutcome> {
+/**
+ * Sends a photo of a coupon the server has, then the marks set on it. Marks that are refused hold up nothing: the widths they gave are in
+ * the coupon, and asking again would be refused again.
+ */
+export async function postPhoto({ id, personId }: OutboxEntry, photo: OutboxPhoto): Promise<SendOutcome> {
   const of = new URLSearchParams({ coupon: id, id: photo.id, person: personId })
-  return post(`/api/photos?${of}`, { body: photo.blob, headers: { 'Content-Type': photo.blob.type } }, PHOTO_MS)
+  const sent = await post(`/api/photos?${of}`, { body: photo.blob, headers: { 'Content-Type': photo.blob.type } }, PHOTO_MS)
+  if (sent.kind !== 'taken' || photo.measurement === undefined) return sent
+  const marks = await postMarks(photo.id, photo.measurement)
+  return marks.kind === 'refused' || marks.kind === 'failed' ? sent : marks
+}
+
+/** Sends the marks set on a photo the server has. */
+export function postMarks(photoId: string, marks: unknown): Promise<SendOutcome> {
+  return post(`/api/photos/${photoId}/marks`, { body: JSON.stringify(marks), headers: { 'Content-Type': 'application/json' } }, COUPON_MS)
 }
