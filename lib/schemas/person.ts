@@ -34,6 +34,10 @@ const person = (reader: Reader) => ({
   password: z.string(),
 })
 
+/** The names of a student on a roster, by the rules of the join form. */
+export const rosterNamesSchema = (reader: Reader) =>
+  z.strictObject({ givenName: nameField(reader), familyName: nameField(reader), signInName: signInNameField(reader) })
+
 type New = { givenName: string; familyName: string; signInName: string; password: string }
 const checkPassword = (reader: Reader, about: readonly string[]) => (value: New, context: z.RefinementCtx) => {
   const problem = passwordProblem(value.password, [value.givenName, value.familyName, value.signInName, 'toeline', ...about], reader.locale)
