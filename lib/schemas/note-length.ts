@@ -8,3 +8,5 @@ export const MOST_LOOK_NOTE = 200
 export const MOST_CLASS_NOTE = 2000
 /** The name of a shared tablet. */
 export const MOST_TABLET_NAME = 40
+/** A note on a student that only staff see. */
+export const MOST_STAFF_NOTE = 2000

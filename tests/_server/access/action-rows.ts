@@ -3,17 +3,19 @@ import * as account from '@/app/account/actions'
 import * as learn from '@/app/learn/actions'
 import * as learnParts from '@/app/learn/_parts/actions'
 import * as program from '@/app/program/actions'
+import * as rosterActions from '@/app/program/people/actions'
 import * as teach from '@/app/teach/actions'
 import * as notes from '@/app/teach/classes/[classId]/notes/actions'
 import * as tablet from '@/app/teach/classes/[classId]/tablet/actions'
 import * as grading from '@/app/teach/coupons/actions'
+import * as studentPage from '@/app/teach/students/[studentId]/actions'
 import { db } from '@/app/_server/db'
 import { makeClassCode } from '@/app/_server/data/people'
 import { addSnippet } from '@/app/_server/data/snippets'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
-import { gradedLook } from './data-rows'
-import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, waitingLook, type Fixture, type Person } from './fixture'
+import { asAtFirst, gradedLook, ROSTER, twoTeachers } from './data-rows'
+import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, staffNote, waitingLook, type Fixture, type Person } from './fixture'
 
 /** `allowed`: who gets ok; everyone else NOT_FOUND. `open`: why a stranger may call it. */
 export type ActionRow =
@@ -79,6 +81,45 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
     allowed: ['instructor'], fresh: true,
     call: ({ couponId }) => teach.sendInspection({ couponId, revision: 1, comment: '', readings: cleanReadings() }),
   },
+  'program/people.checkRoster': { allowed: ['coordinator'], call: ({ school }) => rosterActions.checkRoster({ classId: school.classId, text: ROSTER }) },
+  'program/people.bringRoster': {
+    allowed: ['coordinator'], call: ({ school }) => rosterActions.bringRoster({ classId: school.classId, text: ROSTER, shown: 'a'.repeat(64) }),
+  },
+  'program/people.withdraw': {
+    allowed: ['coordinator'],
+    call: async (fixture) => {
+      const result = await rosterActions.withdraw({ classId: fixture.school.classId, studentId: fixture.school.people.student })
+      await asAtFirst(fixture)
+      return result
+    },
+  },
+  'program/people.readmit': { allowed: ['coordinator'], call: ({ school }) => rosterActions.readmit({ classId: school.classId, studentId: school.people.student }) },
+  'program/people.move': {
+    allowed: ['coordinator'],
+    call: async (fixture) => {
+      const { classId, otherClassId, people } = fixture.school
+      const result = await rosterActions.move({ classId, studentId: people.student, toClassId: otherClassId })
+      await asAtFirst(fixture)
+      return result
+    },
+  },
+  'program/people.addTeacher': {
+    allowed: ['coordinator'],
+    call: async (fixture) => {
+      const result = await rosterActions.addTeacher({ classId: fixture.school.classId, instructorId: fixture.school.people.otherInstructor })
+      await asAtFirst(fixture)
+      return result
+    },
+  },
+  'program/people.removeTeacher': {
+    allowed: ['coordinator'],
+    call: async (fixture) => {
+      await twoTeachers(fixture)
+      const result = await rosterActions.removeTeacher({ classId: fixture.school.classId, instructorId: fixture.school.people.otherInstructor })
+      await asAtFirst(fixture)
+      return result
+    },
+  },
   'teach.beenThere': { allowed: ['instructor'], call: async ({ school }) => teach.beenThere({ lookId: await waitingLook(school) }) },
   'teach/classes/[classId]/notes.saveNote': {
     allowed: ['instructor'],
@@ -88,6 +129,10 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'teach/classes/[classId]/tablet.openTabletHere': { allowed: ['instructor'], call: ({ school }) => tablet.openTabletHere({ classId: school.classId, name: 'Bench tablet' }) },
   'teach/classes/[classId]/tablet.closeSharedTablet': { allowed: ['instructor'], call: async ({ school }) => tablet.closeSharedTablet({ tabletId: await sharedTablet(school) }) },
   'teach/classes/[classId]/tablet.newPin': { allowed: ['instructor'], call: ({ school }) => tablet.newPin({ studentId: school.people.student }) },
+  'teach/students/[studentId].saveStaffNote': {
+    allowed: ['instructor', 'coordinator'], call: ({ school }) => studentPage.saveStaffNote({ studentId: school.people.student, body: 'Works best mornings.' }),
+  },
+  'teach/students/[studentId].removeStaffNote': { allowed: ['instructor', 'coordinator'], call: async ({ school }) => studentPage.removeStaffNote({ noteId: await staffNote(school) }) },
   'teach/coupons.takeRow': { allowed: ['instructor'], call: ({ couponId }) => grading.takeRow({ couponId }) },
   'teach/coupons.decideVerdict': {
     allowed: ['instructor'], fresh: true,

@@ -1,11 +1,13 @@
 import { randomUUID } from 'node:crypto'
 import * as classPractice from '@/app/_server/data/class-practice'
+import * as classInstructors from '@/app/_server/data/class-instructors'
 import * as classes from '@/app/_server/data/classes'
 import * as classNotes from '@/app/_server/data/class-notes'
 import * as comments from '@/app/_server/data/comments'
 import * as couponRecord from '@/app/_server/data/coupon-record'
 import * as comparedLooks from '@/app/_server/data/compared-looks'
 import * as coupons from '@/app/_server/data/coupons'
+import * as enrolments from '@/app/_server/data/enrolments'
 import * as exercises from '@/app/_server/data/exercises'
 import * as inspections from '@/app/_server/data/inspections'
 import * as looks from '@/app/_server/data/look-requests'
@@ -19,10 +21,12 @@ import * as pins from '@/app/_server/data/pins'
 import * as program from '@/app/_server/data/program'
 import * as queue from '@/app/_server/data/queue'
 import * as readinessModels from '@/app/_server/data/readiness-models'
+import * as roster from '@/app/_server/data/roster'
 import * as safety from '@/app/_server/data/safety'
 import * as tablets from '@/app/_server/data/shared-tablets'
 import * as skills from '@/app/_server/data/skills'
 import * as snippets from '@/app/_server/data/snippets'
+import * as staffNotes from '@/app/_server/data/staff-notes'
 import * as attempts from '@/app/_server/data/test-attempts'
 import { startSession } from '@/app/_server/auth/sessions'
 import { db } from '@/app/_server/db'
@@ -34,7 +38,7 @@ import { testFormSchema } from '@/lib/schemas/test-form'
 import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
-import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, waitingLook, type DataRow, type Fixture } from './fixture'
+import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
 const inspectionOf = (couponId: string, revision = 1) =>
@@ -59,6 +63,20 @@ async function changes(work: () => Promise<unknown>, count: () => Promise<number
   const before = await count()
   await work()
   return (await count()) > before ? true : null
+}
+
+export const ROSTER = 'username,givenName,familyName,booth\n'
+
+/** Everyone of the class stands in it as at first, whatever a row before did. */
+export async function asAtFirst({ school: { programId, classId, otherClassId, people } }: Fixture): Promise<void> {
+  await db().enrolment.updateMany({ where: { programId, classId }, data: { withdrawnAt: null } })
+  await db().enrolment.deleteMany({ where: { programId, classId: otherClassId, personId: people.student } })
+  await db().classInstructor.deleteMany({ where: { programId, classId, personId: people.otherInstructor } })
+}
+
+/** Two instructors teach the class. */
+export async function twoTeachers({ school: { programId, classId, people } }: Fixture): Promise<void> {
+  await db().classInstructor.createMany({ data: [{ programId, classId, personId: people.otherInstructor }], skipDuplicates: true })
 }
 
 const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, exerciseId: school.exerciseId })
@@ -87,6 +105,53 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'classes.listOwnClasses': { seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => classes.listOwnClasses(viewer) },
   'classes.listStudentClasses': { seenBy: SEES_COUPON, call: (viewer, { school }) => classes.listStudentClasses(viewer, school.people.student) },
   'classes.listClassStudents': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classes.listClassStudents(viewer, school.classId) },
+  'class-instructors.listInstructors': { seenBy: ['coordinator', 'foreign coordinator'], call: (viewer) => classInstructors.listInstructors(viewer) },
+  'class-instructors.addInstructor': {
+    seenBy: ['coordinator'],
+    call: async (viewer, fixture) => {
+      const { classId, people } = fixture.school
+      await classInstructors.addInstructor(viewer, { classId, instructorId: people.otherInstructor })
+      await asAtFirst(fixture)
+      return true
+    },
+  },
+  'class-instructors.removeInstructor': {
+    seenBy: ['coordinator'],
+    call: async (viewer, fixture) => {
+      const { classId, people } = fixture.school
+      await twoTeachers(fixture)
+      try {
+        await classInstructors.removeInstructor(viewer, { classId, instructorId: people.otherInstructor })
+        return true
+      } finally {
+        await asAtFirst(fixture)
+      }
+    },
+  },
+  'enrolments.listRoster': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => enrolments.listRoster(viewer, school.classId) },
+  'enrolments.withdrawStudent': {
+    seenBy: STAFF_OF_CLASS,
+    call: async (viewer, fixture) => {
+      await enrolments.withdrawStudent(viewer, { classId: fixture.school.classId, studentId: fixture.school.people.student })
+      await asAtFirst(fixture)
+      return true
+    },
+  },
+  'enrolments.readmitStudent': {
+    seenBy: STAFF_OF_CLASS,
+    call: (viewer, { school }) => enrolments.readmitStudent(viewer, { classId: school.classId, studentId: school.people.student }).then(() => true),
+  },
+  'enrolments.moveStudent': {
+    seenBy: ['coordinator'],
+    call: async (viewer, fixture) => {
+      const { classId, otherClassId, people } = fixture.school
+      await enrolments.moveStudent(viewer, { classId, studentId: people.student, toClassId: otherClassId })
+      await asAtFirst(fixture)
+      return true
+    },
+  },
+  'roster.dryRunRoster': { seenBy: ['coordinator'], call: (viewer, { school }) => roster.dryRunRoster(viewer, { classId: school.classId, text: ROSTER }) },
+  'roster.importRoster': { seenBy: ['coordinator'], call: (viewer, { school }) => roster.importRoster(viewer, { classId: school.classId, text: ROSTER, shown: '' }) },
   'class-notes.listCurrentNotes': {
     seenBy: ['student', 'classmate', ...STAFF_OF_CLASS],
     call: async (viewer, { school }) => {
@@ -340,6 +405,17 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'skills.listStudentSkills': { seenBy: SEES_COUPON, call: (viewer, { school }) => skills.listStudentSkills(viewer, school.people.student) },
   'skills.listClassSkills': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => skills.listClassSkills(viewer, school.classId) },
   'skills.findReadiness': { seenBy: SEES_COUPON, call: (viewer, fixture) => skills.findReadiness(viewer, skillKey(fixture), new Date()) },
+  'staff-notes.listStaffNotes': {
+    seenBy: STAFF_OF_CLASS,
+    call: async (viewer, { school }) => {
+      await staffNote(school)
+      return staffNotes.listStaffNotes(viewer, school.people.student)
+    },
+  },
+  'staff-notes.writeStaffNote': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => staffNotes.writeStaffNote(viewer, { studentId: school.people.student, body: 'Works best mornings.' }) },
+  'staff-notes.takeDownStaffNote': {
+    seenBy: STAFF_OF_CLASS, call: async (viewer, { school }) => staffNotes.takeDownStaffNote(viewer, { noteId: await staffNote(school) }).then(() => true),
+  },
   'snippets.listSnippets': {
     seenBy: ['instructor'], // one's own alone: another instructor sees none of these
     call: async (viewer, { viewers }) => {

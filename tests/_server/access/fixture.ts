@@ -40,6 +40,11 @@ export async function standingNote({ programId, classId, people: { instructor: a
   return (await db().classNote.create({ data: { programId, classId, authorId, kind: 'message', onDate, body: 'Bring gloves.' } })).id
 }
 
+/** A note of the instructor's on the student, still standing. */
+export async function staffNote({ programId, people: { student: studentId, instructor: authorId } }: School): Promise<string> {
+  return (await db().staffNote.create({ data: { programId, studentId, authorId, body: 'Asks good questions.' } })).id
+}
+
 /** A tablet open for the class. */
 export async function sharedTablet({ programId, classId, people: { instructor: openedById } }: School): Promise<string> {
   const expiresAt = new Date(Date.now() + 3600_000)

@@ -10,11 +10,14 @@ import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { BeadStripColumn } from '@/app/_components/weld/bead-strip-column'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { listStaffNotes } from '@/app/_server/data/staff-notes'
 import { readinessView } from '@/app/_server/views/readiness-view'
 import { storyOf } from '@/app/_server/views/story'
 import { pageId } from '@/app/_server/page-id'
 import { studentRecord } from '@/app/_server/views/student-record'
+import { momentText } from '@/lib/reports/dates'
 import { ResetPasswordPanel } from './reset-password-panel'
+import { StaffNotesPanel } from './staff-notes-panel'
 
 const STRIPS = 12
 
@@ -37,6 +40,7 @@ export default async function StudentPage({ params, searchParams }: Props) {
   const chosen = record.skills.find(({ exercise }) => exercise.id === asked) ?? record.skills[0]
   const key = chosen && { studentId: record.student.id, exerciseId: chosen.exercise.id }
   const [readiness, story] = key ? await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)]) : [null, null]
+  const notes = (await listStaffNotes(viewer, record.student.id)).map(({ id, body, author, writtenAt }) => ({ id, body, by: `${author}, ${momentText(writtenAt, 'en', record.program.timeZone)}` }))
   const waiting = story?.coupons.filter((coupon) => coupon.waiting) ?? []
   return (
     <div className="grid gap-8">
@@ -89,6 +93,7 @@ export default async function StudentPage({ params, searchParams }: Props) {
           <ul className="mt-2 list-disc pl-5">{record.attempts.map((attempt) => <li key={attempt.id}>{attempt.title}, {attempt.on}: {attempt.passed ? 'passed' : 'did not pass'}</li>)}</ul>
         </section>
       )}
+      <StaffNotesPanel studentId={record.student.id} notes={notes} />
       <ResetPasswordPanel studentId={record.student.id} name={record.name} signInName={record.student.signInName} />
     </div>
   )
