@@ -25,6 +25,8 @@ export const PEOPLE = {
   selfShielded: instructor('FCAW-S'),
   stick: instructor('SMAW'),
   stickStudent: known('h.grainger'),
+  /** Reads Spanish. */
+  yolanda: known('y.quispe'),
   coordinator: { signInName: COORDINATOR.signInName, password: PASSWORDS.coordinator, name: `${COORDINATOR.given} ${COORDINATOR.family}` },
 } as const
 
