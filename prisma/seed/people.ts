@@ -24,6 +24,9 @@ export const PASSWORDS = {
   coordinator: 'ledger-lamp-beside-the-window',
 } as const
 
+/** Every student's PIN on a shared tablet. */
+export const PIN = '4826'
+
 const plain = (name: string): string => name.normalize('NFD').replace(/[^a-zA-Z]/g, '').toLowerCase()
 const invented = (given: string, family: string, locale: 'en' | 'es' = 'en', units: 'us' | 'si' = 'us'): Invented => ({
   given, family, locale, units, signInName: `${plain(given)[0] ?? ''}.${plain(family)}`,

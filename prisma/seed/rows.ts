@@ -27,6 +27,8 @@ export type Rows = {
   Finding: db.Prisma.FindingCreateManyInput[]
   Photo: db.Photo[]
   Comment: db.Comment[]
+  ClassNote: db.ClassNote[]
+  LookRequest: db.LookRequest[]
   TestAttempt: WithJson<db.TestAttempt, 'parts', TestParts>[]
   AuditEvent: WithJson<db.AuditEvent, 'before' | 'after'>[]
 }
@@ -34,5 +36,5 @@ export type Rows = {
 export const noRows = (): Rows => ({
   Program: [], CriteriaSet: [], Person: [], Membership: [], Term: [], Class: [], ClassInstructor: [], ClassCode: [],
   Exercise: [], ExerciseVersion: [], ClassExercise: [], Enrolment: [], SafetyAcknowledgement: [],
-  Coupon: [], Pass: [], Inspection: [], Scorecard: [], Finding: [], Photo: [], Comment: [], TestAttempt: [], AuditEvent: [],
+  Coupon: [], Pass: [], Inspection: [], Scorecard: [], Finding: [], Photo: [], Comment: [], ClassNote: [], LookRequest: [], TestAttempt: [], AuditEvent: [],
 })

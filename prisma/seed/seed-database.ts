@@ -1,7 +1,8 @@
 import { hashPassword } from '@/app/_server/auth/passwords'
 import { db } from '@/app/_server/db'
+import { tellClasses } from './class-life'
 import { inspectorsOf } from './eyes'
-import { PASSWORDS } from './people'
+import { PASSWORDS, PIN } from './people'
 import { addPhotos } from './photo'
 import { practise } from './practice'
 import { noRows, type Rows } from './rows'
@@ -31,12 +32,20 @@ export function invent({ asOf, small }: Moment, hashes: PasswordHashes): Rows {
   const tonight = tonightOf(school)
   const inspectors = inspectorsOf(rows)
   for (const pupil of school.pupils) practise(pupil, school, tonight, inspectors, rows)
+  tellClasses(school, rows)
   return rows
 }
 
 async function hashPasswords(): Promise<PasswordHashes> {
   const [student, instructor, coordinator] = await Promise.all([hashPassword(PASSWORDS.student), hashPassword(PASSWORDS.instructor), hashPassword(PASSWORDS.coordinator)])
   return { student, instructor, coordinator }
+}
+
+/** Every student may sign in on a shared tablet of their class. */
+async function givePins(rows: Rows): Promise<void> {
+  const pinHash = await hashPassword(PIN)
+  const pupils = new Set(rows.Membership.filter(({ role }) => role === 'student').map(({ personId }) => personId))
+  rows.Person = rows.Person.map((person) => (pupils.has(person.id) ? { ...person, pinHash } : person))
 }
 
 /** Thrown when the database already holds a program: the seed adds to nothing. */
@@ -54,6 +63,7 @@ export async function seedDatabase({ folder, say = () => {}, ...moment }: SeedOp
     throw new NotEmpty('This database already holds a program. The invented school goes into an empty one only.')
   }
   const rows = invent(moment, await hashPasswords())
+  await givePins(rows)
   tell(`${rows.Coupon.length} coupons welded and inspected`)
   await addPhotos(rows, moment.small ? PHOTOS.small : PHOTOS.full, folder)
   tell(`${rows.Photo.length} photos drawn`)

@@ -1,4 +1,4 @@
-import { COORDINATOR, INSTRUCTORS, KNOWN, PASSWORDS, students, type Invented } from './people'
+import { COORDINATOR, INSTRUCTORS, KNOWN, PASSWORDS, PIN, students, type Invented } from './people'
 
 const WHY: Readonly<Record<string, string>> = {
   [KNOWN.withEstimate]: 'enough coupons for an estimate',
@@ -20,5 +20,6 @@ export function signInText(small: boolean): string {
     ...Object.entries(INSTRUCTORS).map(([process, person]) => row('instructor', person, PASSWORDS.instructor, process)),
     ...known.map((person) => row('student', person, PASSWORDS.student, WHY[person.signInName])),
     ...oneOfEach.map((person) => row('student', person, PASSWORDS.student, [person.now ?? '', person.locale === 'es' ? 'in Spanish' : ''].filter(Boolean).join(', '))),
+    `On a tablet that an instructor opened for a class (its page, “Shared tablet”) every student's PIN is ${PIN}.`,
   ].join('\n')
 }
