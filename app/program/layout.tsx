@@ -15,6 +15,7 @@ export default async function ProgramLayout({ children }: { children: ReactNode 
       room="program" home="/program" person={{ name: viewer.name }} words={shellWords(locale)} signOut="/api/sign-out"
       nav={[
         { href: '/program', label: say(program, locale, 'passRates') },
+        { href: '/program/people', label: say(program, locale, 'people') },
         { href: '/program/readiness', label: say(program, locale, 'readiness') },
         ...(hasRole(viewer, 'instructor') ? [{ href: '/teach', label: say(program, locale, 'teach') }] : []),
       ]}

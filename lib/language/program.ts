@@ -3,7 +3,7 @@ import { messages } from './say'
 /** The coordinator's room. */
 export const program = messages({
   en: {
-    passRates: 'Pass rates', readiness: 'Readiness', teach: 'Classes', account: 'Account',
+    passRates: 'Pass rates', people: 'People', readiness: 'Readiness', teach: 'Classes', account: 'Account',
 
     termWord: 'Term', allTerms: 'All terms', showTerm: 'Show', inAll: 'in all terms', inTerm: 'in {term}',
     couponsAnswer: '{rate} of the {n} coupons inspected {when} were accepted ({low} to {high}).',
@@ -55,7 +55,7 @@ export const program = messages({
     binSaid: 'Said', binMean: 'Mean said', binTests: 'Tests', binPassed: 'Passed', binInterval: '95 % interval', saidAxis: 'Chance that was said', showTable: 'Show as a table', fromTo: '{low} to {high}',
   },
   es: {
-    passRates: 'Tasas de aprobación', readiness: 'Preparación', teach: 'Clases', account: 'Cuenta',
+    passRates: 'Tasas de aprobación', people: 'Personas', readiness: 'Preparación', teach: 'Clases', account: 'Cuenta',
 
     termWord: 'Periodo', allTerms: 'Todos los periodos', showTerm: 'Ver', inAll: 'en todos los periodos', inTerm: 'en {term}',
     couponsAnswer: 'Se aceptó el {rate} de las {n} probetas inspeccionadas {when} ({low} a {high}).',

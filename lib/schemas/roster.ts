@@ -16,9 +16,11 @@ export const rosterImportSchema = z.strictObject({ classId: uuid, text, shown: z
 
 const LABELS: Readonly<Record<string, string>> = { signInName: 'Sign-in name', givenName: 'Given name', familyName: 'Family name' }
 
+const names = rosterNamesSchema({ locale: 'en', units: 'in' })
+
 /** The rules of the join form for names, said in one sentence. */
 export const checkRosterNames: CheckNames = (given) => {
-  const parsed = rosterNamesSchema({ locale: 'en', units: 'in' }).safeParse(given)
+  const parsed = names.safeParse(given)
   if (parsed.success) return { ok: true, names: parsed.data }
   const [issue] = parsed.error.issues
   return { ok: false, reason: `${LABELS[String(issue?.path[0])] ?? 'This line'}: ${issue?.message ?? 'cannot be read.'}` }

@@ -1,0 +1,136 @@
+// A roster comes in whole or not at all, and only as it was shown; who leaves a class, and who teaches it no more, holds from the next request.
+import { randomUUID } from 'node:crypto'
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { testDatabase, type TestDatabase } from '../support/database'
+import { buildSchool, viewerOf, type School } from '../support/school'
+import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
+import { findTaughtClass, listOwnClasses } from '@/app/_server/data/classes'
+import { listRoster, moveStudent, readmitStudent, withdrawStudent } from '@/app/_server/data/enrolments'
+import { dryRunRoster, importRoster } from '@/app/_server/data/roster'
+import type { Viewer } from '@/app/_server/auth/viewer'
+
+let database: TestDatabase
+let school: School
+let coordinator: Viewer
+beforeAll(async () => {
+  database = await testDatabase()
+})
+beforeEach(async () => {
+  school = await buildSchool(randomUUID())
+  coordinator = await viewerOf(school, 'coordinator')
+})
+
+const HEAD = 'username,givenName,familyName,booth'
+const file = (...lines: string[]) => ({ classId: school.classId, text: [HEAD, ...lines].join('\n') })
+const count = async (table: 'Person' | 'Enrolment' | 'Membership' | 'AuditEvent'): Promise<number> =>
+  Number((await database.query(`select count(*)::int as n from "${table}" where "programId" = $1`, [school.programId]))[0]?.['n'])
+const everything = async () => Promise.all((['Person', 'Enrolment', 'Membership', 'AuditEvent'] as const).map(count))
+
+describe('a roster', () => {
+  it('is shown without writing anything, then does what was shown', async () => {
+    await withdrawStudent(coordinator, { classId: school.classId, studentId: school.people.classmate })
+    const roster = file('student,student,Test,1', 'classmate,classmate,Test,9', 'other.student,Olive,Test,3', 'a.quint,Ada,Quint,4', 'instructor,In,Structor,5')
+    const before = await everything()
+    const plan = await dryRunRoster(coordinator, roster)
+    expect(await everything()).toEqual(before)
+    expect(plan.lines.map(({ line, outcome }) => [line, outcome])).toEqual([[2, 'unchanged'], [3, 'changed'], [4, 'added'], [5, 'added'], [6, 'rejected']])
+
+    expect(await importRoster(coordinator, { ...roster, shown: plan.shown })).toMatchObject({ imported: true })
+    expect((await listRoster(coordinator, school.classId)).map(({ name, signInName, booth, withdrawnAt }) => [name, signInName, booth, withdrawnAt])).toEqual([
+      ['Ada Quint', 'a.quint', 4, null], ['Olive Test', 'other.student', 3, null], ['classmate Test', 'classmate', 9, null], ['student Test', 'student', 1, null],
+    ])
+    expect(await database.query('select "passwordHash", units from "Person" where "programId" = $1 and "signInName" = $2', [school.programId, 'a.quint'])).toEqual([{ passwordHash: null, units: 'us' }])
+    expect(await database.query(`select action, after->>'what' as what from "AuditEvent" where "programId" = $1 and action like 'roster.%' order by 1, 2`, [school.programId])).toEqual([
+      { action: 'roster.added', what: 'has an account, joins this class; name other.student Test → Olive Test' },
+      { action: 'roster.added', what: 'new account' },
+      { action: 'roster.changed', what: 'readmitted; booth 2 → 9' },
+    ])
+    expect((await dryRunRoster(coordinator, roster)).lines.slice(0, 4).map(({ outcome }) => outcome)).toEqual(Array(4).fill('unchanged'))
+  })
+
+  it('is not brought in when the people changed since it was shown: the new dry run comes instead', async () => {
+    const roster = file('student,student,Test,1', 'a.quint,Ada,Quint,4')
+    const { shown } = await dryRunRoster(coordinator, roster)
+    await withdrawStudent(coordinator, { classId: school.classId, studentId: school.people.student })
+    const people = await count('Person')
+    const answer = await importRoster(coordinator, { ...roster, shown })
+    expect(answer).toMatchObject({ imported: false, plan: { lines: [{ outcome: 'changed', reason: 'readmitted' }, { outcome: 'added' }] } })
+    expect(await count('Person')).toBe(people)
+    expect(await importRoster(coordinator, { ...roster, shown: answer.plan.shown })).toMatchObject({ imported: true })
+  })
+
+  it('says what is wrong with a file it cannot read', async () => {
+    await expect(dryRunRoster(coordinator, { classId: school.classId, text: 'username\na.b' })).rejects.toMatchObject({ code: 'INVALID', fields: { text: expect.stringContaining('no column for') } })
+  })
+
+  it('of 5,000 students comes in within twenty seconds', async () => {
+    const roster = file(...Array.from({ length: 5000 }, (_, index) => `s${index}.many,Given${index},Family${index},`))
+    const { shown } = await dryRunRoster(coordinator, roster)
+    const start = performance.now()
+    expect(await importRoster(coordinator, { ...roster, shown })).toMatchObject({ imported: true })
+    expect(performance.now() - start).toBeLessThan(20_000)
+    expect(await listRoster(coordinator, school.classId)).toHaveLength(5002)
+  }, 60_000)
+
+  it('leaves nothing behind when the connection dies half-way', async () => {
+    const roster = file('a.quint,Ada,Quint,4', 'b.ryder,Bo,Ryder,5')
+    const { shown } = await dryRunRoster(coordinator, roster)
+    const before = await everything()
+    // The backend is ended from within, when the people are written and the enrolments are not.
+    await database.query(`create function end_half_way() returns trigger language plpgsql as $$ begin perform pg_terminate_backend(pg_backend_pid()); return new; end $$`)
+    await database.query(`create trigger end_half_way before insert on "Enrolment" for each row execute function end_half_way()`)
+    try {
+      await expect(importRoster(coordinator, { ...roster, shown })).rejects.toThrow()
+    } finally {
+      await database.query('drop trigger end_half_way on "Enrolment"')
+      await database.query('drop function end_half_way()')
+    }
+    expect(await everything()).toEqual(before)
+    expect(await importRoster(coordinator, { ...roster, shown })).toMatchObject({ imported: true })
+  })
+})
+
+describe('a student', () => {
+  it('who is withdrawn keeps their record and has the class no more, until readmitted', async () => {
+    const place = { classId: school.classId, studentId: school.people.student }
+    const student = await viewerOf(school, 'student')
+    await withdrawStudent(coordinator, place)
+    expect(await listOwnClasses(student)).toEqual([])
+    expect((await listRoster(coordinator, school.classId)).at(-1)).toMatchObject({ id: place.studentId, withdrawnAt: expect.any(Date) })
+    await readmitStudent(coordinator, place)
+    await readmitStudent(coordinator, place)
+    expect(await listOwnClasses(student)).toMatchObject([{ id: school.classId, booth: 1 }])
+    expect(await database.query(`select action from "AuditEvent" where "programId" = $1 and "subjectId" = $2 order by at, id`, [school.programId, place.studentId]))
+      .toEqual([{ action: 'enrolment.withdraw' }, { action: 'enrolment.readmit' }])
+  })
+
+  it('moves to another class in one step', async () => {
+    await moveStudent(coordinator, { classId: school.classId, studentId: school.people.student, toClassId: school.otherClassId })
+    expect(await listOwnClasses(await viewerOf(school, 'student'))).toMatchObject([{ id: school.otherClassId, booth: null }])
+    await expect(moveStudent(coordinator, { classId: school.classId, studentId: school.people.classmate, toClassId: randomUUID() })).rejects.toMatchObject({ code: 'NOT_FOUND' })
+  })
+})
+
+describe('an instructor', () => {
+  it('added to a class teaches it, and taken off it finds it no more', async () => {
+    const second = { classId: school.classId, instructorId: school.people.otherInstructor }
+    const viewer = await viewerOf(school, 'otherInstructor')
+    expect(await findTaughtClass(viewer, school.classId)).toBeNull()
+    await addInstructor(coordinator, second)
+    expect(await findTaughtClass(viewer, school.classId)).toMatchObject({ id: school.classId })
+    await removeInstructor(coordinator, second)
+    expect(await findTaughtClass(viewer, school.classId)).toBeNull()
+    await expect(withdrawStudent(viewer, { classId: school.classId, studentId: school.people.student })).rejects.toMatchObject({ code: 'NOT_FOUND' })
+  })
+
+  it('who is the last stays, also when two are taken off at once', async () => {
+    await addInstructor(coordinator, { classId: school.classId, instructorId: school.people.otherInstructor })
+    const both = await Promise.allSettled([school.people.instructor, school.people.otherInstructor].map((instructorId) => removeInstructor(coordinator, { classId: school.classId, instructorId })))
+    expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected'])
+    expect(await database.query('select 1 as row from "ClassInstructor" where "classId" = $1', [school.classId])).toHaveLength(1)
+  })
+
+  it('who is only a student cannot be made one here', async () => {
+    await expect(addInstructor(coordinator, { classId: school.classId, instructorId: school.people.student })).rejects.toMatchObject({ code: 'NOT_FOUND' })
+  })
+})
