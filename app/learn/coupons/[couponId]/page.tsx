@@ -15,6 +15,7 @@ import { PassesPanel } from '@/app/_components/result/passes-panel'
 import { RuleList } from '@/app/_components/result/rule-list'
 import { TwoLooks } from '@/app/_components/result/two-looks'
 import { VerdictHead } from '@/app/_components/result/verdict-head'
+import { MarksOnPhoto } from '@/app/_components/photo-gauge/marks-on-photo'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -25,6 +26,7 @@ import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
 import { EYE_FRAME, ownEye } from '@/app/_server/views/eye-view'
+import { marksByPhoto } from '@/app/_server/views/photo-marks'
 import { AddPhoto } from './add-photo'
 import { CommentForm } from './comment-form'
 
@@ -45,8 +47,8 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 export default async function CouponPage({ params, searchParams }: Props) {
   const { viewer, result } = await load((await params).couponId)
-  const [program, asked] = await Promise.all([findProgram(viewer), searchParams])
   const { coupon, lead, other } = result
+  const [program, asked, marks] = await Promise.all([findProgram(viewer), searchParams, marksByPhoto(viewer, coupon.id)])
   if (!lead) notFound()
   const { locale } = viewer
   // Once the two looks can be compared, so can those before them.
@@ -72,9 +74,8 @@ export default async function CouponPage({ params, searchParams }: Props) {
         {coupon.photos.length > 0 && (
           <div className="grid gap-3 sm:grid-cols-2">
             {coupon.photos.map((photo, index) => (
-              // A private picture behind its own route, already sized: the framework's image component has nothing to add.
-              <img key={photo.id} src={`/api/photos/${photo.id}`} width={photo.widthPx} height={photo.heightPx} loading="lazy" className="h-auto w-full"
-                alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })} />
+              <MarksOnPhoto key={photo.id} locale={locale} units={viewer.units} photo={photo} alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })}
+                marks={marks.get(photo.id) ?? []} />
             ))}
           </div>
         )}

@@ -1,15 +1,16 @@
+import { MarksOnPhoto } from '@/app/_components/photo-gauge/marks-on-photo'
 import type { PhotoRecord } from '@/app/_server/data/photos'
+import type { MarksByPhoto } from '@/app/_server/views/photo-marks'
 
-type Props = { readonly number: number; readonly photos: readonly PhotoRecord[] }
+type Props = { readonly number: number; readonly photos: readonly PhotoRecord[]; readonly marks: MarksByPhoto; readonly units: 'in' | 'mm' }
 
-/** The photos of a coupon, in their own size up to the width there is; nothing where there are none. */
-export function CouponPhotos({ number, photos }: Props) {
+/** The photos of a coupon, in their own size up to the width there is, with the marks the viewer may see; nothing where there are none. */
+export function CouponPhotos({ number, photos, marks, units }: Props) {
   if (photos.length === 0) return null
   return (
     <div className="grid max-w-4xl content-start gap-3">
       {photos.map((photo, index) => (
-        // A private picture behind its own route, already sized: the framework's image component has nothing to add.
-        <img key={photo.id} src={`/api/photos/${photo.id}`} width={photo.widthPx} height={photo.heightPx} alt={`Coupon ${number}, photo ${index + 1}`} className="h-auto max-w-full" />
+        <MarksOnPhoto key={photo.id} locale="en" units={units} photo={photo} alt={`Coupon ${number}, photo ${index + 1}`} marks={marks.get(photo.id) ?? []} />
       ))}
     </div>
   )

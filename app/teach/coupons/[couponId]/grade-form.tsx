@@ -13,6 +13,7 @@ import { useHydrated } from '@/app/_components/use-hydrated'
 import type { Refused } from '@/app/_components/use-sent-form'
 import type { SnippetRecord } from '@/app/_server/data/snippets'
 import { sendInspection } from '@/app/teach/actions'
+import { MeasurePhotos } from './measure-photos'
 import { RemarkBox } from './remark-box'
 
 type Draft = { readonly readings: ReadingsForm; readonly comment: string }
@@ -28,6 +29,9 @@ type Props = {
   readonly start: ReadingsForm
   readonly correcting: boolean
   readonly snippets: readonly SnippetRecord[]
+  readonly photoIds: readonly string[]
+  /** Photos this instructor has measured on. */
+  readonly measuredIds: readonly string[]
   /** Another instructor who has this coupon open, by name. */
   readonly openElsewhere: string | null
 }
@@ -35,7 +39,7 @@ type Props = {
 const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
 
 /** The instructor's look. Typed readings are kept on this device until they are submitted. */
-export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting, snippets, openElsewhere }: Props) {
+export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting, snippets, photoIds, measuredIds, openElsewhere }: Props) {
   const router = useRouter()
   const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
   const [refused, setRefused] = useState<Refused | null>(null)
@@ -70,6 +74,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
     <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
       {openElsewhere && <Notice kind="info" word={`${openElsewhere} has this coupon open`}>You can look all the same: whoever submits first is the look that stands, and the other is told.</Notice>}
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
+      {boxes.includes('width') && <MeasurePhotos photoIds={photoIds} measuredIds={measuredIds} frame={frame} readings={draft.value.readings} onReadings={(readings) => draft.change({ ...draft.value, readings })} />}
       <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} frame={frame} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <RemarkBox value={draft.value.comment} error={errors['comment']} snippets={snippets} onChange={(comment) => draft.change({ ...draft.value, comment })} />
       {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" who={who} onSignedIn={() => { setRefused(null); void send() }} /> : refused && (

@@ -12,13 +12,14 @@ import { BeadStrip } from '@/app/_components/weld/bead-strip'
 import { FilletSection } from '@/app/_components/weld/fillet-section'
 import type { WaitingCoupon } from '@/app/_server/data/coupon-record'
 import type { CouponResult } from '@/app/_server/views/coupon-result'
+import type { MarksByPhoto } from '@/app/_server/views/photo-marks'
 import { CouponPhotos } from './coupon-photos'
 import { DecideForm } from './decide-form'
 
-type Props = { readonly result: CouponResult; readonly next: WaitingCoupon | null; readonly timeZone: string }
+type Props = { readonly result: CouponResult; readonly next: WaitingCoupon | null; readonly timeZone: string; readonly marks: MarksByPhoto; readonly units: 'in' | 'mm' }
 
 /** A coupon after the instructor's look: the verdict, both looks, every rule, remarks, and what to do next. */
-export function GradedCoupon({ result, next, timeZone }: Props) {
+export function GradedCoupon({ result, next, timeZone, marks, units }: Props) {
   const { coupon, lead, other } = result
   if (!lead) return null
   return (
@@ -34,7 +35,7 @@ export function GradedCoupon({ result, next, timeZone }: Props) {
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale="en" />}
       <RuleList card={lead.scorecard} locale="en" />
-      <CouponPhotos number={coupon.number} photos={coupon.photos} />
+      <CouponPhotos number={coupon.number} photos={coupon.photos} marks={marks} units={units} />
       <ReplacedLooks locale="en" looks={result.superseded.map((look) => ({ ...look, key: `${look.kind}-${look.revision}`, when: momentText(look.at, 'en', timeZone) }))} />
       <section className="grid gap-3">
         <h2 className="text-2xl">Remarks</h2>

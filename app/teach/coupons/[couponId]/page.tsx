@@ -9,6 +9,7 @@ import { findProgram } from '@/app/_server/data/program'
 import { listSnippets } from '@/app/_server/data/snippets'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
+import { marksByPhoto } from '@/app/_server/views/photo-marks'
 import { readingsSetup } from '@/app/_server/views/log-view'
 import { momentText } from '@/lib/reports/dates'
 import { CouponFacts } from './coupon-facts'
@@ -34,6 +35,7 @@ export default async function GradePage({ params, searchParams }: Props) {
   const { viewer, coupon } = await load((await params).couponId)
   const program = await findProgram(viewer)
   const correcting = (await searchParams)['correct'] === 'yes'
+  const marks = await marksByPhoto(viewer, coupon.id)
   const head = (
     <PageHead
       eyebrow={`${coupon.className} · booth ${coupon.booth ?? '–'} · ${momentText(coupon.weldedAt, 'en', program.timeZone)}`}
@@ -43,7 +45,7 @@ export default async function GradePage({ params, searchParams }: Props) {
   if (coupon.standing && !correcting) {
     const [result, waiting] = await Promise.all([couponResult(viewer, coupon.id), listWaiting(viewer, coupon.classId)])
     if (!result) notFound()
-    return <div className="grid gap-8">{head}<GradedCoupon result={result} next={waiting[0] ?? null} timeZone={program.timeZone} /></div>
+    return <div className="grid gap-8">{head}<GradedCoupon result={result} next={waiting[0] ?? null} timeZone={program.timeZone} marks={marks} units={viewer.units} /></div>
   }
   const holder = await takeCoupon(viewer, coupon.id)
   const [setup, account, snippets] = await Promise.all([readingsSetup(viewer, coupon.exercise), ownAccount(viewer), listSnippets(viewer)])
@@ -55,10 +57,11 @@ export default async function GradePage({ params, searchParams }: Props) {
     <div className="grid gap-8">
       {head}
       <div className="grid gap-8 xl:grid-cols-[20rem_minmax(0,1fr)]">
-        <CouponFacts coupon={coupon} units={viewer.units} />
+        <CouponFacts coupon={coupon} units={viewer.units} marks={marks} />
         <GradeForm
           couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
           revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} frame={setup.frame} start={start} correcting={standing !== null} snippets={snippets}
+          photoIds={coupon.photos.map(({ id }) => id)} measuredIds={coupon.photos.flatMap(({ id }) => (marks.get(id)?.some(({ own }) => own) ? [id] : []))}
           openElsewhere={holder && !holder.self ? holder.name : null}
         />
       </div>
