@@ -1,8 +1,8 @@
 import { photoGauge } from '@/lib/language/photo-gauge'
 import { say, type Locale } from '@/lib/language/say'
-import { COVERAGE } from '@/lib/measure/band-call'
 import { placeOf } from '@/lib/measure/photo-marks'
 import type { PhotoMeasurement } from '@/lib/measure/photo-measurement'
+import { uncertaintyText } from '@/lib/measure/uncertainty-text'
 import { formatForReader } from '@/lib/units/display'
 import { LineDrawing, MarkDrawing } from './mark-drawing'
 
@@ -62,7 +62,7 @@ function MarksDrawing({ measurement: { marks } }: { readonly measurement: PhotoM
 
 function captionOf({ marks: { scale }, widths }: PhotoMeasurement, locale: Locale, units: 'in' | 'mm'): string {
   const shown = (mm: number): string => formatForReader(mm, units)
-  const list = widths.map(({ widthMm, widthSdMm }) => say(photoGauge, locale, 'plusMinus', { width: shown(widthMm), error: shown(COVERAGE * widthSdMm) })).join('; ')
+  const list = widths.map(({ widthMm, widthSdMm }) => say(photoGauge, locale, 'plusMinus', { width: shown(widthMm), error: uncertaintyText(widthSdMm, units) })).join('; ')
   const size = scale.kind === 'rectangle' ? scale.sidesMm.map(shown).join(' × ') : shown(scale.distanceMm)
   return `${say(photoGauge, locale, 'marksShown', { n: widths.length, list })}. ${say(photoGauge, locale, 'marksScale', { scale: say(photoGauge, locale, `scaleShown-${scale.kind}`, { size }) })}.`
 }

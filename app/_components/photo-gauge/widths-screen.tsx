@@ -2,10 +2,11 @@
 
 import { droppedPairWords, photoGauge } from '@/lib/language/photo-gauge'
 import { say, type Locale } from '@/lib/language/say'
-import { bandCall, COVERAGE } from '@/lib/measure/band-call'
+import { bandCall } from '@/lib/measure/band-call'
 import type { PhotoMeasurement } from '@/lib/measure/photo-measurement'
 import { MOST_LENGTH_OFF, widthsAtStations, type StationWidth } from '@/lib/measure/widths-at-stations'
 import type { PhotoTask } from '@/lib/measure/widths-into-form'
+import { uncertaintyText } from '@/lib/measure/uncertainty-text'
 import { formatForReader } from '@/lib/units/display'
 import { Button } from '../ui/button'
 import { Notice } from '../ui/notice'
@@ -32,7 +33,7 @@ export function WidthsScreen({ locale, task, measurement, onBack, onAccept }: Pr
     const call = width && callOf(width)
     return {
       key: String(row),
-      cells: [told('station', { n: row + 1 }), width ? told('plusMinus', { width: shown(width.widthMm), error: shown(COVERAGE * width.widthSdMm) }) : told('notMarked'), call ? told(call) : ''],
+      cells: [told('station', { n: row + 1 }), width ? told('plusMinus', { width: shown(width.widthMm), error: uncertaintyText(width.widthSdMm, task.units) }) : told('notMarked'), call ? told(call) : ''],
     }
   })
   return (

@@ -1,5 +1,6 @@
 // What a photo fills in a form: the rows its widths belong to, in the reader's units, and nothing else.
 import { describe, expect, it } from 'vitest'
+import { uncertaintyText } from '@/lib/measure/uncertainty-text'
 import { photoTask, withWidths } from '@/lib/measure/widths-into-form'
 import { blankReadings } from '@/lib/schemas/readings'
 
@@ -18,4 +19,8 @@ describe('widths of a photo', () => {
     const after = withWidths(typed, photoTask(typed, frame), [{ station: 0, widthMm: 9.525 + 1.5875 }, { station: 2, widthMm: 10 }])
     expect(after.stations.map(({ at, width, legA }) => [at, width, legA])).toEqual([['5', '25/64', '1/4'], ['1', '7/16', '1/4'], ['3', '3/8', '1/4']])
   })
+})
+
+it('states an uncertainty of two standard deviations in decimals of the reader’s unit', () => {
+  expect([uncertaintyText(0.1, 'mm'), uncertaintyText(0.254, 'in')]).toEqual(['0.20 mm', '0.020 in'])
 })
