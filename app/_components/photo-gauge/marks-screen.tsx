@@ -78,10 +78,10 @@ export function MarksScreen({ locale, photo, sizeRef, size, state, onDone }: Pro
           <Button onClick={() => state.zoom(2)} aria-label={told('zoomIn')}>+</Button>
           <Button onClick={() => state.zoom(0.5)} aria-label={told('zoomOut')}>−</Button>
           <Button onClick={state.whole}>{told('wholePhoto')}</Button>
-          <Button onClick={() => state.goTo(-1)} disabled={!current}>{told('earlier')}</Button>
-          <Button onClick={() => state.goTo(1)} disabled={!current}>{told('later')}</Button>
+          <Button onClick={() => state.goTo(-1)} disabled={!current} aria-label={told('earlier')}><span aria-hidden="true">‹</span></Button>
+          <Button onClick={() => state.goTo(1)} disabled={!current} aria-label={told('later')}><span aria-hidden="true">›</span></Button>
         </div>
-        {result !== null && !(result instanceof PhotoProblem) && <Button kind="primary" wide onClick={onDone}>{told('showWidths')}</Button>}
+        {result !== null && !(result instanceof PhotoProblem) && result.widths.length > 0 && <Button kind="primary" wide onClick={onDone}>{told('showWidths')}</Button>}
       </div>
     </div>
   )

@@ -14,7 +14,7 @@ type Props = { readonly locale: Locale; readonly disabled: boolean; readonly onN
 /** Four buttons that move the mark by one fine step. */
 export function NudgePad({ locale, disabled, onNudge }: Props) {
   return (
-    <div className="grid grid-cols-[repeat(3,3rem)] grid-rows-[repeat(3,3rem)] gap-1">
+    <div className="grid grid-cols-[repeat(3,3rem)] grid-rows-[repeat(3,3rem)] gap-2">
       {(Object.keys(ARROWS) as Way[]).map((way) => (
         <div key={way} className={`grid ${PLACE[way]}`}>
           <button type="button" aria-label={say(photoGauge, locale, way)} disabled={disabled} onClick={() => onNudge(...BY[way])} className={`${buttonLook('secondary', 'shop', false)} size-12 px-0`}>
