@@ -11,7 +11,7 @@ const CLOCK_SLACK_MS = 15 * 60 * 1000
 const YEAR_MS = 366 * 24 * 3600 * 1000
 
 /** Which coupon a log is about; read first, because the exercise decides how the rest is checked. */
-export const couponKey = z.object({ id: uuid, classId: uuid, exerciseId: uuid })
+export const couponKey = z.object({ id: uuid, classId: uuid, exerciseId: uuid, exerciseVersion: z.int().min(1).optional() })
 
 /**
  * When the weld was made, by the server's clock. A device's clock may be wrong by a day, but it runs evenly: the time from welding to
@@ -38,6 +38,8 @@ export function couponSchema(frame: ReadingsFrame, asOf: Date) {
     id: uuid,
     classId: uuid,
     exerciseId: uuid,
+    /** The version the form was opened with; absent from forms and queues older than this field, which mean the current one. */
+    exerciseVersion: z.int().min(1).optional(),
     weldedAt: moment,
     sentAt: moment.optional(),
     booth: z.number().int().min(1).max(999).nullable(),

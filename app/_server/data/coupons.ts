@@ -17,8 +17,14 @@ import { holdSkill, refreshSkill } from './skills'
 
 type Place = { readonly exercise: ExerciseRecord; readonly termId: string; readonly booth: number | null }
 
-/** The exercise in its current version, as an active student of the class practises it; null for anyone else. */
-async function placeOf(viewer: Viewer, classId: string, exerciseId: string): Promise<Place | null> {
+/** Where a coupon is logged; `exerciseVersion` is the version its form was opened with, absent for the current one. */
+type CouponPlace = { readonly classId: string; readonly exerciseId: string; readonly exerciseVersion?: number | undefined }
+
+/**
+ * The exercise as an active student of the class practises it; null for anyone else, and for a version there never was. A version that
+ * was current when the form was opened is taken as it was then: the student welded to that booth card.
+ */
+async function placeOf(viewer: Viewer, { classId, exerciseId, exerciseVersion }: CouponPlace): Promise<Place | null> {
   const { programId, personId } = viewer
   const row = await db().classExercise.findFirst({
     where: {
@@ -31,15 +37,15 @@ async function placeOf(viewer: Viewer, classId: string, exerciseId: string): Pro
     },
   })
   if (!row || !viewer.roles.includes('student')) return null
-  const version = await db().exerciseVersion.findUniqueOrThrow({
-    where: { programId_exerciseId_version: { programId, exerciseId, version: row.exercise.currentVersion } },
-  })
-  return { exercise: toExercise(version), termId: row.class.termId, booth: row.class.enrolments[0]?.booth ?? null }
+  const asked = exerciseVersion ?? row.exercise.currentVersion
+  if (asked > row.exercise.currentVersion) return null
+  const version = await db().exerciseVersion.findUnique({ where: { programId_exerciseId_version: { programId, exerciseId, version: asked } } })
+  return version && { exercise: toExercise(version), termId: row.class.termId, booth: row.class.enrolments[0]?.booth ?? null }
 }
 
 /** How the readings of a coupon about to be logged are read: the exercise's length and gauge, the student's language and units. */
-export async function couponFrame(viewer: Viewer, key: { classId: string; exerciseId: string }): Promise<ReadingsFrame> {
-  const place = await placeOf(viewer, key.classId, key.exerciseId)
+export async function couponFrame(viewer: Viewer, key: CouponPlace): Promise<ReadingsFrame> {
+  const place = await placeOf(viewer, key)
   if (!place) throw notFound()
   return frameOf(viewer, place.exercise)
 }
@@ -62,7 +68,7 @@ export async function findArrived(viewer: Viewer, id: string): Promise<{ id: str
  */
 export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ id: string; number: number; created: boolean }> {
   const { programId, personId } = viewer
-  const place = await placeOf(viewer, input.classId, input.exerciseId)
+  const place = await placeOf(viewer, input)
   if (!place) throw notFound()
   const { exercise } = place
   const criteria = await criteriaSet(programId, exercise.criteria.id, exercise.criteria.version)

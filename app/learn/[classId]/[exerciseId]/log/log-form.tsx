@@ -38,6 +38,8 @@ const NoRoom = dynamic(() => savedHere().then((module) => module.NoRoom), { ssr:
 
 type Draft = {
   readonly id: string | null
+  /** The version of the exercise this was begun on, which the coupon is judged by; drafts from before there was one have none. */
+  readonly exerciseVersion?: number
   readonly passes: readonly PassForm[]
   readonly readings: ReadingsForm
   readonly note: string
@@ -53,6 +55,7 @@ type Props = {
   readonly units: 'in' | 'mm'
   readonly classId: string
   readonly exerciseId: string
+  readonly exerciseVersion: number
   readonly title: string
   readonly boxes: readonly StationBox[]
   readonly vertical: boolean
@@ -90,7 +93,7 @@ export function LogForm(props: Props) {
   const { locale, personId, classId, exerciseId } = props
   const router = useRouter()
   const draftKey = `toeline.log.${personId}.${exerciseId}`
-  const draft = useDraft<Draft>(draftKey, { id: null, passes: props.passes, readings: props.blank, note: '' })
+  const draft = useDraft<Draft>(draftKey, { id: null, exerciseVersion: props.exerciseVersion, passes: props.passes, readings: props.blank, note: '' })
   const [photo, setPhoto] = useState<BoxPhoto | null>(null)
   const [refused, setRefused] = useState<Refused | 'full' | null>(null)
   const [savedId, setSavedId] = useState<string | null>(null)
@@ -146,7 +149,7 @@ export function LogForm(props: Props) {
 
   /** The next coupon begins with this one's settings; its times, lengths and readings are its own. */
   function next(): void {
-    draft.change({ id: null, passes: draft.value.passes.map((pass) => ({ ...pass, arcTime: '', length: '' })), readings: props.blank, note: '' })
+    draft.change({ id: null, exerciseVersion: props.exerciseVersion, passes: draft.value.passes.map((pass) => ({ ...pass, arcTime: '', length: '' })), readings: props.blank, note: '' })
     setPhoto(null)
     setSavedId(null)
     window.scrollTo(0, 0)

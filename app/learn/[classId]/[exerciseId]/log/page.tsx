@@ -37,7 +37,7 @@ export default async function LogPage({ params }: Props) {
       <PageHead eyebrow={practice.exercise.title} title={say(learn, viewer.locale, 'logTitle')} />
       <LogForm
         locale={viewer.locale} units={viewer.units} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
-        classId={practice.classRecord.id} exerciseId={practice.exercise.id} title={practice.exercise.title} {...view}
+        classId={practice.classRecord.id} exerciseId={practice.exercise.id} exerciseVersion={practice.exercise.version} title={practice.exercise.title} {...view}
       />
     </div>
   )
