@@ -16,6 +16,7 @@ export default async function ProgramLayout({ children }: { children: ReactNode 
       nav={[
         { href: '/program', label: say(program, locale, 'passRates') },
         { href: '/program/people', label: say(program, locale, 'people') },
+        { href: '/program/classes', label: 'Classes' },
         { href: '/program/readiness', label: say(program, locale, 'readiness') },
         ...(hasRole(viewer, 'instructor') ? [{ href: '/teach', label: say(program, locale, 'teach') }] : []),
       ]}

@@ -14,6 +14,7 @@ import { makeClassCode } from '@/app/_server/data/people'
 import { addSnippet } from '@/app/_server/data/snippets'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
+import { COURSE_ACTION_ROWS } from './course-rows'
 import { asAtFirst, gradedLook, ROSTER, twoTeachers } from './data-rows'
 import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, staffNote, waitingLook, type Fixture, type Person } from './fixture'
 
@@ -23,6 +24,7 @@ export type ActionRow =
   | { readonly open?: never; readonly allowed: readonly Person[]; readonly fresh?: boolean; readonly call: (fixture: Fixture) => Promise<unknown> }
 
 export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
+  ...COURSE_ACTION_ROWS,
   '(door)/tablet.tabletSignIn': { open: 'nobody is signed in on a shared tablet yet; its secret and the PIN are the right, and tries are counted' },
   '(door).join': { open: 'a newcomer has no account; the class code is the right, and tries are counted' },
   '(door).setUp': { open: 'the first visitor has no account; the code of the server’s log is the right, and tries are counted' },

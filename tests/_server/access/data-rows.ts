@@ -38,6 +38,7 @@ import { testFormSchema } from '@/lib/schemas/test-form'
 import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
+import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
@@ -82,6 +83,7 @@ export async function twoTeachers({ school: { programId, classId, people } }: Fi
 const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, exerciseId: school.exerciseId })
 
 export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
+  ...COURSE_DATA_ROWS,
   'class-practice.listRecentPractice': {
     seenBy: ['instructor'],
     call: async (viewer, fixture) => {
@@ -492,6 +494,7 @@ async function attempt(school: Fixture['school']): Promise<string> {
 
 /** Exports no request reaches on its own: each is called by a function of the matrix, inside its check. The reason stands beside it. */
 export const INTERNAL: Readonly<Record<string, string>> = {
+  ...COURSE_INTERNAL,
   'program.addShippedCriteria': 'runs when the server starts; no request reaches it',
   'audit.recordAudit': 'writes the audit row of a change, in the change’s transaction',
   'comments.writeComment': 'part of addComment and submitInspection, after their check',

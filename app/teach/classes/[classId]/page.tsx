@@ -54,8 +54,10 @@ function Head({ board: { classRecord, counts, first, options }, path }: { readon
           {first && <LinkButton kind="primary" href={first.href}>{firstLabel}</LinkButton>}
           <LinkButton href={`${path}/notes`}>Notes</LinkButton>
           <LinkButton href={`${path}/cautions`}>Cautions</LinkButton>
+          <LinkButton href={`/teach/course/${classRecord.id}`}>Exercises</LinkButton>
           <LinkButton href={`${path}/tests`}>Tests</LinkButton>
           <LinkButton href={`${path}/tablet`}>Shared tablet</LinkButton>
+          <LinkButton href={`${path}/paper`}>Paper</LinkButton>
           <LinkButton href={boardAddress(path, options, { projector: true })}>For the projector</LinkButton>
         </>
       )}

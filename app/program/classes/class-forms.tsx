@@ -1,0 +1,88 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
+import { SendButton } from '@/app/_components/send-button'
+import { Notice } from '@/app/_components/ui/notice'
+import { Select, type Choice } from '@/app/_components/ui/select'
+import { TextInput } from '@/app/_components/ui/text-input'
+import { useSentForm } from '@/app/_components/use-sent-form'
+import { addClass, addTerm, archiveClass, saveClass } from './actions'
+
+const FAILED = 'It did not get through. Check the connection and try again.'
+
+/** Sends, reads the page again and says what came of it. */
+function useChange(send: Parameters<typeof useSentForm<object>>[0]) {
+  const router = useRouter()
+  const [times, setTimes] = useState(0)
+  const form = useSentForm<object>(send, () => {
+    setTimes(times + 1)
+    router.refresh()
+  }, FAILED)
+  return { ...form, times, said: form.refused ? <Notice kind="problem" word="Not saved" live>{form.refused.message}</Notice> : times > 0 ? <Notice kind="ok" word="Saved" live>It is in the list.</Notice> : null }
+}
+
+/** A new term. */
+export function TermForm() {
+  const { onSubmit, busy, error, times, said } = useChange((fields) => addTerm(fields))
+  return (
+    <form key={times} method="post" onSubmit={onSubmit} noValidate className="grid max-w-2xl gap-4">
+      <TextInput label="Name of the term" name="name" error={error('name')} />
+      <div className="grid gap-4 sm:grid-cols-2">
+        <TextInput label="First day" name="startsOn" type="date" error={error('startsOn')} />
+        <TextInput label="Last day" name="endsOn" type="date" error={error('endsOn')} />
+      </div>
+      {said}
+      <div><SendButton busy={busy}>{busy ? 'Saving' : 'Make the term'}</SendButton></div>
+    </form>
+  )
+}
+
+type NewClassProps = { readonly terms: readonly Choice[]; readonly instructors: readonly Choice[]; readonly classes: readonly Choice[] }
+
+/** A new class, empty or with another class's exercises. */
+export function NewClassForm({ terms, instructors, classes }: NewClassProps) {
+  const { onSubmit, busy, error, times, said } = useChange((fields) => addClass(fields))
+  return (
+    <form key={times} method="post" onSubmit={onSubmit} noValidate className="grid max-w-2xl gap-4">
+      <TextInput label="Name of the class" name="name" error={error('name')} />
+      <Select label="Term" name="termId" choices={terms} error={error('termId')} />
+      <Select label="Instructor" name="instructorId" choices={[{ value: '', label: 'Nobody yet' }, ...instructors]} error={error('instructorId')} />
+      <div className="grid gap-4 sm:grid-cols-2">
+        <TextInput label="Room (optional)" name="room" error={error('room')} />
+        <TextInput label="Meets (optional)" name="meets" error={error('meets')} />
+      </div>
+      <Select label="Exercises" name="copyFrom" choices={[{ value: '', label: 'None yet' }, ...classes]} error={error('copyFrom')} hint="Copies the list of another class, with what opens what." />
+      {said}
+      <div><SendButton kind="primary" busy={busy}>{busy ? 'Saving' : 'Make the class'}</SendButton></div>
+    </form>
+  )
+}
+
+type LineProps = { readonly classId: string; readonly name: string; readonly room: string; readonly meets: string; readonly archived: boolean }
+
+/** The ways to change one class; an archived one can only be taken back. */
+export function ClassLine({ classId, name, room, meets, archived }: LineProps) {
+  const change = useChange((fields) => saveClass({ ...fields, classId }))
+  const archive = useChange(() => archiveClass({ classId, archived: !archived }))
+  return (
+    <div className="grid gap-3">
+      {!archived && (
+        <details>
+          <summary className="flex min-h-12 cursor-pointer items-center underline underline-offset-4">Change {name}</summary>
+          <form method="post" onSubmit={change.onSubmit} noValidate className="grid max-w-2xl gap-4 py-2">
+            <TextInput label="Name of the class" name="name" defaultValue={name} error={change.error('name')} />
+            <TextInput label="Room (optional)" name="room" defaultValue={room} error={change.error('room')} />
+            <TextInput label="Meets (optional)" name="meets" defaultValue={meets} error={change.error('meets')} />
+            {change.said}
+            <div><SendButton busy={change.busy}>{change.busy ? 'Saving' : 'Save'}</SendButton></div>
+          </form>
+        </details>
+      )}
+      <form method="post" onSubmit={archive.onSubmit} className="grid gap-2">
+        {archive.refused && archive.said}
+        <div><SendButton busy={archive.busy} kind={archived ? 'secondary' : 'danger'} aria-label={`${archived ? 'Take back' : 'Archive'} ${name}`}>{archived ? 'Take back' : 'Archive'}</SendButton></div>
+      </form>
+    </div>
+  )
+}
