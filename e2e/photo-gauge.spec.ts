@@ -87,7 +87,7 @@ test('a bead of known width fills the stations, and its marks stay on the photo'
   await page.getByRole('button', { name: 'Looked for everything, none found' }).tap()
   await sendButton(page).tap()
   await couponNumber(page)
-  await expect(page.getByText(/6 widths on the photo/)).toBeVisible()
+  await expect(page.getByText(/Widths on the photo \(6\)/)).toBeVisible()
   await expectGoodScreen(page)
 
   // The instructor's look is blind: the student's marks are not there, measuring is.
