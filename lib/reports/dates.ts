@@ -11,3 +11,8 @@ export function dateText(at: Date, locale: Locale, timeZone: string): string {
 export function momentText(at: Date, locale: Locale, timeZone: string): string {
   return new Intl.DateTimeFormat(TAGS[locale], { timeZone, day: 'numeric', month: 'short', hour: 'numeric', minute: '2-digit' }).format(at)
 }
+
+/** Date, time of day and time zone, for paper: 'Nov 24, 2026, 3:05 PM CST'. */
+export function printedText(at: Date, locale: Locale, timeZone: string): string {
+  return new Intl.DateTimeFormat(TAGS[locale], { timeZone, day: 'numeric', month: 'short', year: 'numeric', hour: 'numeric', minute: '2-digit', timeZoneName: 'short' }).format(at)
+}

@@ -14,10 +14,12 @@ import { listStaffNotes } from '@/app/_server/data/staff-notes'
 import { readinessView } from '@/app/_server/views/readiness-view'
 import { storyOf } from '@/app/_server/views/story'
 import { pageId } from '@/app/_server/page-id'
+import { studentPlaces } from '@/app/_server/views/student-places'
 import { studentRecord } from '@/app/_server/views/student-record'
 import { momentText } from '@/lib/reports/dates'
 import { ResetPasswordPanel } from './reset-password-panel'
 import { StaffNotesPanel } from './staff-notes-panel'
+import { StudentPlaces } from './student-places'
 
 const STRIPS = 12
 
@@ -41,6 +43,7 @@ export default async function StudentPage({ params, searchParams }: Props) {
   const key = chosen && { studentId: record.student.id, exerciseId: chosen.exercise.id }
   const [readiness, story] = key ? await Promise.all([readinessView(viewer, key, new Date()), storyOf(viewer, key, STRIPS)]) : [null, null]
   const notes = (await listStaffNotes(viewer, record.student.id)).map(({ id, body, author, writtenAt }) => ({ id, body, by: `${author}, ${momentText(writtenAt, 'en', record.program.timeZone)}` }))
+  const places = await studentPlaces(viewer, record.student.id)
   const waiting = story?.coupons.filter((coupon) => coupon.waiting) ?? []
   return (
     <div className="grid gap-8">
@@ -93,6 +96,7 @@ export default async function StudentPage({ params, searchParams }: Props) {
           <ul className="mt-2 list-disc pl-5">{record.attempts.map((attempt) => <li key={attempt.id}>{attempt.title}, {attempt.on}: {attempt.passed ? 'passed' : 'did not pass'}</li>)}</ul>
         </section>
       )}
+      <StudentPlaces places={places} />
       <StaffNotesPanel studentId={record.student.id} notes={notes} />
       <ResetPasswordPanel studentId={record.student.id} name={record.name} signInName={record.student.signInName} />
     </div>
