@@ -23,12 +23,17 @@ async function drawnPhoto(): Promise<Buffer> {
 const dialog = (page: Page) => page.getByRole('dialog', { name: 'Measure on the photo' })
 const stage = (page: Page) => dialog(page).getByRole('application')
 
+/** What the last tap changed is drawn: read or tapped earlier, the picture would still lie where it was. */
+const drawnAnew = (page: Page): Promise<unknown> => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+
 async function tapHere(page: Page, x: number, y: number): Promise<void> {
+  await drawnAnew(page)
   const picture = stage(page).locator('svg')
   const [left = 0, top = 0, width = 1, height = 1] = ((await picture.getAttribute('viewBox')) ?? '').split(' ').map(Number)
   const place = await picture.boundingBox()
   if (!place) throw new Error('The photo is not on the screen.')
   await page.touchscreen.tap(place.x + ((x + 0.5 - left) / width) * place.width, place.y + ((y + 0.5 - top) / height) * place.height)
+  await drawnAnew(page)
 }
 
 const marked = (page: Page): Promise<number> => stage(page).locator('svg > g:has(path)').count()
