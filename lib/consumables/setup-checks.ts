@@ -26,7 +26,8 @@ export type SetupCheck = {
 /** The facts of an exercise that a set-up is checked against. */
 export type SetupFacts = Pick<ExerciseFacts, 'process' | 'position' | 'progression' | 'plateThicknessMm' | 'passCount' | 'electrodeDiameterMm'>
 
-const BOOTH_CARD: Source = { title: 'Booth card of the exercise', clause: null, status: 'common-practice', note: 'Set by the instructor.' }
+/** The booth card itself as a source: readers in another language meet its name in theirs. */
+export const BOOTH_CARD: Source = { title: 'Booth card of the exercise', clause: null, status: 'common-practice', note: 'Set by the instructor.' }
 const SAME = 1e-6
 
 /**

@@ -3,6 +3,7 @@ import { messages } from './say'
 /** What a set-up found at the machine differs in, and what that does to the weld: shop knowledge, shown as common practice without a source. */
 export const setUpWhy = messages({
   en: {
+    cardSource: 'Booth card of the exercise',
     polarityOffCard: 'Polarity is set to {set}; the booth card says {card}.', gasOffCard: 'The gas set is {set}; the booth card says {card}.',
     'wire-size': 'The machine holds {set}; this exercise is for {right}.', 'wire-size-why': 'Current, wire feed and bead size on the booth card are for that size.',
     'roll-size': 'The drive rolls are for {set}; the wire is {right}.', 'roll-size-why': 'A groove too large slips and one too small shaves the wire: the arc stutters either way.',
@@ -18,6 +19,7 @@ export const setUpWhy = messages({
     'why-plate': 'The weld metal may be too hard or too brittle on thicker plate.',
   },
   es: {
+    cardSource: 'Tarjeta de cabina del ejercicio',
     polarityOffCard: 'La polaridad está en {set}; la tarjeta de cabina dice {card}.', gasOffCard: 'El gas puesto es {set}; la tarjeta de cabina dice {card}.',
     'wire-size': 'La máquina tiene {set}; este ejercicio es para {right}.', 'wire-size-why': 'La corriente, la alimentación y el tamaño del cordón de la tarjeta son para esa medida.',
     'roll-size': 'Los rodillos son para {set}; el alambre es de {right}.', 'roll-size-why': 'Una ranura grande patina y una chica raspa el alambre: en los dos casos el arco tartamudea.',

@@ -1,7 +1,7 @@
 import type { Consumable } from '../consumables/consumable'
 import { checkSetUpAnswers, type SetUpAnswerCheck } from '../consumables/check-set-up-answers'
 import type { SetUpAnswers } from '../consumables/set-up-answers'
-import { checkBoothCard, checkPass, type SetupCheck, type SetupFacts } from '../consumables/setup-checks'
+import { BOOTH_CARD, checkBoothCard, checkPass, type SetupCheck, type SetupFacts } from '../consumables/setup-checks'
 import { scorecardWords } from '../language/scorecard'
 import { say, type Locale } from '../language/say'
 import { setUpWhy } from '../language/set-up-why'
@@ -72,7 +72,8 @@ function answerLine({ check, values, source }: SetUpAnswerCheck, { locale, units
 }
 
 function sourceText({ title, clause, status }: Source, locale: Reader['locale']): string {
-  const cited = clause === null ? title : say(scorecardWords, locale, 'clause', { title, clause })
+  const named = title === BOOTH_CARD.title ? say(setUpWhy, locale, 'cardSource') : title
+  const cited = clause === null ? named : say(scorecardWords, locale, 'clause', { title, clause })
   return `${cited} · ${say(scorecardWords, locale, status)}`
 }
 
