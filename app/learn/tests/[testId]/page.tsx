@@ -1,8 +1,7 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
-import { TestRecordPanel } from '@/app/_components/result/test-record-panel'
-import { PageHead } from '@/app/_components/ui/page-head'
+import { TestRecordScreen } from '@/app/_components/result/test-record-screen'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
 import { testRecord } from '@/app/_server/views/test-record'
@@ -25,17 +24,5 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 export default async function TestPage({ params }: Props) {
   const { viewer, attempt, view } = await load((await params).testId)
-  const { exercise } = attempt
-  return (
-    <div className="grid gap-8">
-      <PageHead eyebrow={exercise.title} title={attempt.student.name} lead={view.on} />
-      <TestRecordPanel
-        view={view} locale={viewer.locale}
-        facts={{
-          exercise: exercise.title, className: attempt.className, witness: attempt.witness, plate: attempt.plateIdentity, wire: attempt.wireIdentity,
-          note: attempt.note, process: exercise.process,
-        }}
-      />
-    </div>
-  )
+  return <TestRecordScreen view={view} locale={viewer.locale} attempt={attempt} />
 }
