@@ -7,6 +7,7 @@ import type { Finding, FindingVerdict, Inspection, Scorecard, Verdict, Weld } fr
 import type { SourceStatus } from '../source'
 import { formatBesideLimit } from '../units/display'
 import type { LengthUnit } from '../units/length'
+import { citation } from './citation'
 import { explainFinding } from './explain-finding'
 import { sizeText } from './finding-limit'
 import { ruleBehind } from './finding-subject'
@@ -103,7 +104,7 @@ function line(finding: Finding, reader: ScorecardReader): ScorecardLine {
     margin: marginText(finding, reader),
     sentence: explainFinding(finding, reader),
     closeCall: finding.closeCall ? say(scorecardWords, locale, 'closeCall') : null,
-    source: source.clause === null ? source.title : say(scorecardWords, locale, 'clause', { title: source.title, clause: source.clause }),
+    source: citation(source, locale),
     sourceStatus: source.status,
     sourceStatusWord: say(scorecardWords, locale, source.status),
   }

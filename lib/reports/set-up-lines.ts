@@ -9,6 +9,7 @@ import type { BoothCard, PassSettings } from '../procedure/booth-card'
 import type { Source } from '../source'
 import { formatForReader } from '../units/display'
 import type { LengthUnit } from '../units/length'
+import { citation } from './citation'
 import { explainSetup } from './explain-setup'
 
 type Reader = { readonly locale: Locale; readonly units: LengthUnit }
@@ -73,7 +74,7 @@ function answerLine({ check, values, source }: SetUpAnswerCheck, { locale, units
 
 function sourceText({ title, clause, status }: Source, locale: Reader['locale']): string {
   const named = title === BOOTH_CARD.title ? say(setUpWhy, locale, 'cardSource') : title
-  const cited = clause === null ? named : say(scorecardWords, locale, 'clause', { title, clause })
+  const cited = citation({ title: named, clause }, locale)
   return `${cited} · ${say(scorecardWords, locale, status)}`
 }
 

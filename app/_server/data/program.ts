@@ -78,12 +78,12 @@ const slugOf = (name: string): string => name.normalize('NFKD').toLowerCase().re
 
 /** Copies the shipped criteria sets into a program, so that its scorecards cite rows of its own. */
 export async function copyCriteria(tx: Transaction, programId: string): Promise<void> {
-  await tx.criteriaSet.createMany({
-    data: allCriteria().map((set) => ({
-      programId, id: set.id, version: set.version, title: set.title, document: set as unknown as Prisma.InputJsonObject,
-    })),
-  })
+  await tx.criteriaSet.createMany({ data: shippedCriteria(programId) })
 }
+
+/** The shipped criteria sets as rows of a program. */
+const shippedCriteria = (programId: string): Prisma.CriteriaSetCreateManyInput[] =>
+  allCriteria().map((set) => ({ programId, id: set.id, version: set.version, title: set.title, document: set as unknown as Prisma.InputJsonObject }))
 
 /** Programs read at a time when the server starts. */
 const PROGRAMS_AT_ONCE = 200
@@ -95,7 +95,6 @@ const PROGRAMS_AT_ONCE = 200
  * @returns how many rows were added
  */
 export async function addShippedCriteria(): Promise<number> {
-  const sets = allCriteria()
   let added = 0
   for (let after: string | null = null; ;) {
     const programs: { id: string }[] = await db().program.findMany({
@@ -104,7 +103,7 @@ export async function addShippedCriteria(): Promise<number> {
     const last = programs.at(-1)
     if (!last) return added
     const { count } = await db().criteriaSet.createMany({
-      data: programs.flatMap(({ id: programId }) => sets.map((set) => ({ programId, id: set.id, version: set.version, title: set.title, document: set as unknown as Prisma.InputJsonObject }))),
+      data: programs.flatMap(({ id }) => shippedCriteria(id)),
       skipDuplicates: true,
     })
     added += count
