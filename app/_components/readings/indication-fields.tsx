@@ -7,6 +7,7 @@ import { readingsWords } from '@/lib/language/readings'
 import { say, type Locale } from '@/lib/language/say'
 import type { PadBand } from '@/lib/reports/pad-bands'
 import type { TypedIndication } from '@/lib/schemas/readings'
+import { INDICATION_SIZES, ON_A_TOE, type IndicationSize } from '@/lib/scoring/indication-sizes'
 import { INDICATION_KINDS, type IndicationKind } from '@/lib/scoring/types'
 import { Button } from '../ui/button'
 import { RadioPills } from '../ui/radio-pills'
@@ -15,15 +16,6 @@ import { TextInput } from '../ui/text-input'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import { SizePad } from './size-pad'
 
-type SizeName = 'length' | 'depth' | 'diameter' | 'height'
-
-/** The sizes that mean something for each kind; a form asks for no others. */
-const SIZES: Readonly<Record<IndicationKind, readonly SizeName[]>> = {
-  crack: ['length'], 'crater-crack': ['length'], 'lack-of-fusion': ['length'], undercut: ['depth', 'length'], pore: ['diameter'],
-  overlap: ['height', 'length'], 'crater-pipe': ['depth', 'diameter'], 'poor-restart': ['height'], 'arc-strike': [], spatter: [],
-  slag: ['length'], 'burn-through': ['diameter'],
-}
-const ON_A_TOE: readonly IndicationKind[] = ['undercut', 'overlap', 'crack', 'lack-of-fusion']
 export const isOnToe = (kind: IndicationKind): boolean => ON_A_TOE.includes(kind)
 
 /** The pad of something small opens on the first eighth of an inch, in sixty-fourths. */
@@ -39,21 +31,21 @@ type Props = {
   readonly name: string
   readonly row: TypedIndication
   readonly onChange: (part: Partial<TypedIndication>) => void
-  readonly error: (box: 'kind' | 'at' | SizeName) => string | undefined
+  readonly error: (box: 'kind' | 'at' | IndicationSize) => string | undefined
 }
 
 /** One indication: what, where and how large. The pad fills its sizes one after another. */
 export function IndicationFields({ locale, vertical, frame, name, row, onChange, error }: Props) {
-  const sizes = SIZES[row.kind]
-  const [chosen, setChosen] = useState<SizeName | 'first' | null>('first')
+  const sizes = INDICATION_SIZES[row.kind]
+  const [chosen, setChosen] = useState<IndicationSize | 'first' | null>('first')
   const [typing, setTyping] = useState(false)
-  const firstEmpty = (of: TypedIndication): SizeName | null => sizes.find((size) => of[size].trim() === '') ?? null
+  const firstEmpty = (of: TypedIndication): IndicationSize | null => sizes.find((size) => of[size].trim() === '') ?? null
   const wanted = chosen === 'first' ? firstEmpty(row) : chosen
   const active = wanted !== null && sizes.includes(wanted) ? wanted : null
-  const label = (size: SizeName): string => say(readingsWords, locale, size)
+  const label = (size: IndicationSize): string => say(readingsWords, locale, size)
   const toe = (key: 'toeA' | 'toeB'): string => say(readingsWords, locale, vertical ? (`${key}Vertical` as const) : key)
 
-  function put(size: SizeName, text: string): void {
+  function put(size: IndicationSize, text: string): void {
     onChange({ [size]: text })
     setChosen(text === '' ? size : firstEmpty({ ...row, [size]: text }))
   }
