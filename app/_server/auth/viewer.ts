@@ -2,6 +2,7 @@ import 'server-only'
 import { cookies } from 'next/headers'
 import { cache } from 'react'
 import type { Locale } from '@/lib/language/say'
+import { fullName } from '@/lib/reports/full-name'
 import { db } from '../db'
 import { openSession, sessionCookieName } from './cookie'
 import { liveSession } from './sessions'
@@ -52,7 +53,7 @@ export async function viewerForPerson(
     roles,
     locale: person.locale === 'es' ? 'es' : 'en',
     units: person.units === 'si' ? 'mm' : 'in',
-    name: `${person.givenName} ${person.familyName}`,
+    name: fullName(person),
     // A PIN is the student's own whoever chose the password, and on a tablet the password cannot be replaced.
     mustChangePassword: tabletId === null && person.mustChangePassword,
   })

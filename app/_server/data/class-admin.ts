@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import type { ChangedClass, NewClass } from '@/lib/schemas/class-form'
 import { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
@@ -34,7 +35,7 @@ export async function listAllClasses(viewer: Viewer): Promise<AdminClass[]> {
   })
   return rows.map(({ term, instructors, archivedAt, _count, ...row }) => ({
     ...row, term: term.name, archived: archivedAt !== null, students: _count.enrolments,
-    instructors: instructors.map(({ person }) => `${person.givenName} ${person.familyName}`),
+    instructors: instructors.map(({ person }) => fullName(person)),
   }))
 }
 
@@ -46,7 +47,7 @@ export async function listInstructors(viewer: Viewer): Promise<{ id: string; nam
     where: { programId, memberships: { some: { programId, role: 'instructor' } } }, orderBy: [{ familyName: 'asc' }, { givenName: 'asc' }],
     select: { id: true, givenName: true, familyName: true },
   })
-  return rows.map(({ id, givenName, familyName }) => ({ id, name: `${givenName} ${familyName}` }))
+  return rows.map((person) => ({ id: person.id, name: fullName(person) }))
 }
 
 const sameName = (): Refusal => {

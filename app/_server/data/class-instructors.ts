@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
@@ -14,7 +15,7 @@ export async function listInstructors(viewer: Viewer): Promise<StaffMember[]> {
     orderBy: [{ familyName: 'asc' }, { givenName: 'asc' }, { id: 'asc' }],
     select: { id: true, givenName: true, familyName: true },
   })
-  return rows.map(({ id, givenName, familyName }) => ({ id, name: `${givenName} ${familyName}` }))
+  return rows.map((person) => ({ id: person.id, name: fullName(person) }))
 }
 
 type Place = { readonly classId: string; readonly instructorId: string }

@@ -1,5 +1,6 @@
 import 'server-only'
 import { localDate } from '@/lib/reports/calendar'
+import { fullName } from '@/lib/reports/full-name'
 import { firstMessageDay } from '@/lib/reports/note-days'
 import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
@@ -45,7 +46,7 @@ type Row = Prisma.ClassNoteGetPayload<{ select: typeof select }>
 function toNote({ id, kind, onDate, body, createdAt, exerciseId, author, exercise }: Row): ClassNoteRecord {
   const title = exercise?.versions.find(({ version }) => version === exercise.currentVersion)?.title
   return {
-    id, kind, body, onDate: onDate.toISOString().slice(0, 10), writtenAt: createdAt, author: `${author.givenName} ${author.familyName}`,
+    id, kind, body, onDate: onDate.toISOString().slice(0, 10), writtenAt: createdAt, author: fullName(author),
     exercise: exerciseId !== null && title !== undefined ? { id: exerciseId, title } : null,
   }
 }

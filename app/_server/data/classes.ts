@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { classScope, studentScope, taughtClassScope } from './scope'
@@ -31,7 +32,7 @@ type Row = Omit<ClassRecord, 'instructors'> & { instructors: { person: { id: str
 
 const toClass = (row: Row): ClassRecord => ({
   ...row,
-  instructors: row.instructors.map(({ person }) => ({ id: person.id, name: `${person.givenName} ${person.familyName}` })),
+  instructors: row.instructors.map(({ person }) => ({ id: person.id, name: fullName(person) })),
 })
 
 /** The viewer's classes, newest term first. */

@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
 import { notFound } from '../refusal'
@@ -31,6 +32,6 @@ export async function listComments(viewer: Viewer, couponId: string): Promise<Co
   })
   return rows.map((row) => ({
     id: row.id, body: row.body, at: row.createdAt,
-    author: `${row.author.givenName} ${row.author.familyName}`, own: row.authorId === viewer.personId,
+    author: fullName(row.author), own: row.authorId === viewer.personId,
   }))
 }

@@ -1,6 +1,7 @@
 import 'server-only'
 import { POLARITIES } from '@/lib/procedure/process'
 import type { PassSettings } from '@/lib/procedure/booth-card'
+import { fullName } from '@/lib/reports/full-name'
 import { readStoredReadings, type StoredReadings } from '@/lib/schemas/readings'
 import type { DecidedVerdict } from '@/lib/scoring/override'
 import type { Scorecard, Verdict } from '@/lib/scoring/types'
@@ -87,7 +88,7 @@ async function toInspections(programId: string, rows: Row['inspections']): Promi
     const criteria = await criteriaSet(programId, row.scorecard.criteriaId, row.scorecard.criteriaVersion)
     records.push({
       id: row.id, kind: row.kind, revision: row.revision, submittedAt: row.submittedAt, superseded: row.supersededAt !== null,
-      inspector: `${row.inspector.givenName} ${row.inspector.familyName}`,
+      inspector: fullName(row.inspector),
       readings: readStoredReadings(row.readings), scorecard: toScorecard(row.scorecard, criteria), override: toOverride(row.scorecard.override),
     })
   }
@@ -96,13 +97,13 @@ async function toInspections(programId: string, rows: Row['inspections']): Promi
 
 type OverrideRow = NonNullable<Row['inspections'][number]['scorecard']>['override']
 const toOverride = (row: OverrideRow): OverrideRecord | null =>
-  row && row.verdict !== 'incomplete' ? { verdict: row.verdict, reason: row.reason, by: `${row.by.givenName} ${row.by.familyName}`, at: row.createdAt } : null
+  row && row.verdict !== 'incomplete' ? { verdict: row.verdict, reason: row.reason, by: fullName(row.by), at: row.createdAt } : null
 
 async function toCoupon(row: Row): Promise<CouponRecord> {
   return {
     ...toLine(row),
     classId: row.class.id, className: row.class.name,
-    student: { id: row.student.id, name: `${row.student.givenName} ${row.student.familyName}` },
+    student: { id: row.student.id, name: fullName(row.student) },
     booth: row.booth, note: row.note, exercise: toExercise(row.exercise), passes: row.passes.map(toPass),
     inspections: await toInspections(row.programId, row.inspections),
     photos: row.photos.map((photo) => ({ id: photo.id, widthPx: photo.widthPx, heightPx: photo.heightPx, at: photo.createdAt })),
@@ -206,7 +207,7 @@ type TakenRow = { readonly takenById: string | null; readonly takenAt: Date | nu
 
 function takenOf(viewer: Viewer, { takenBy, takenAt, takenById }: TakenRow): TakenBy {
   const stillTaken = new Date(Date.now() - TAKEN_MINUTES * 60 * 1000)
-  return takenBy && takenAt && takenAt > stillTaken ? { name: `${takenBy.givenName} ${takenBy.familyName}`, self: takenById === viewer.personId, since: takenAt } : null
+  return takenBy && takenAt && takenAt > stillTaken ? { name: fullName(takenBy), self: takenById === viewer.personId, since: takenAt } : null
 }
 
 /** Coupons of a taught class that wait for an inspection, longest waiting first. */
@@ -224,7 +225,7 @@ export async function listWaiting(viewer: Viewer, classId: string): Promise<Wait
   })
   return rows.map((row) => ({
     id: row.id, booth: row.booth, number: row.number, since: row.waitingSince ?? new Date(0), exerciseId: row.exerciseId, exerciseTitle: row.exercise.title,
-    student: { id: row.student.id, name: `${row.student.givenName} ${row.student.familyName}` },
+    student: { id: row.student.id, name: fullName(row.student) },
     takenBy: takenOf(viewer, row),
   }))
 }

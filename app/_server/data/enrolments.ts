@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { hasRole } from '../auth/viewer'
 import { db } from '../db'
@@ -24,7 +25,7 @@ export async function listRoster(viewer: Viewer, classId: string): Promise<Roste
     orderBy: [{ withdrawnAt: { sort: 'asc', nulls: 'first' } }, { person: { familyName: 'asc' } }, { person: { givenName: 'asc' } }, { personId: 'asc' }],
     select: { booth: true, withdrawnAt: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true } } },
   })
-  return rows.map(({ person, ...row }) => ({ ...row, id: person.id, signInName: person.signInName, name: `${person.givenName} ${person.familyName}` }))
+  return rows.map(({ person, ...row }) => ({ ...row, id: person.id, signInName: person.signInName, name: fullName(person) }))
 }
 
 type Place = { readonly classId: string; readonly studentId: string }

@@ -1,6 +1,7 @@
 import 'server-only'
 import { versionChanges } from '@/lib/course/version-changes'
 import type { ExerciseFacts } from '@/lib/procedure/exercise'
+import { fullName } from '@/lib/reports/full-name'
 import type { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -46,7 +47,7 @@ export async function listVersions(viewer: Viewer, { classId, exerciseId }: Key)
   const nameOf = (version: number): string | null => {
     const event = saved.find(({ after }) => typeof after === 'object' && after !== null && 'version' in after && after['version'] === version)
     const person = people.find(({ id }) => id === event?.actorId)
-    return person ? `${person.givenName} ${person.familyName}` : null
+    return person ? fullName(person) : null
   }
   return rows.map(({ _count, ...row }) => ({ exercise: toExercise(row), madeAt: row.createdAt, by: nameOf(row.version), coupons: _count.coupons }))
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -99,7 +100,7 @@ export async function listWaitingLooks(viewer: Viewer, classId: string): Promise
   return rows.map(({ student, exercise, exerciseId, ...row }) => {
     const title = exercise?.versions.find(({ version }) => version === exercise.currentVersion)?.title
     return {
-      ...row, student: { id: student.id, name: `${student.givenName} ${student.familyName}` },
+      ...row, student: { id: student.id, name: fullName(student) },
       exercise: exerciseId !== null && title !== undefined ? { id: exerciseId, title } : null,
     }
   })

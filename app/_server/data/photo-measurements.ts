@@ -2,6 +2,7 @@ import 'server-only'
 import { photoGauge } from '@/lib/language/photo-gauge'
 import { say } from '@/lib/language/say'
 import type { PhotoMeasurement } from '@/lib/measure/photo-measurement'
+import { fullName } from '@/lib/reports/full-name'
 import { readStoredMeasurement } from '@/lib/schemas/photo-measurement'
 import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
@@ -74,7 +75,7 @@ export async function listMeasurements(viewer: Viewer, couponId: string): Promis
     include: { person: { select: { id: true, givenName: true, familyName: true } } },
   })
   return rows.map((row) => ({
-    photoId: row.photoId, person: { id: row.person.id, name: `${row.person.givenName} ${row.person.familyName}` },
+    photoId: row.photoId, person: { id: row.person.id, name: fullName(row.person) },
     own: row.personId === viewer.personId, measurement: readStoredMeasurement(row.document),
   }))
 }

@@ -1,5 +1,6 @@
 import 'server-only'
 import { randomInt } from 'node:crypto'
+import { fullName } from '@/lib/reports/full-name'
 import { pinProblem } from '@/lib/schemas/pin'
 import { MOST_PIN } from '@/lib/schemas/pin-length'
 import { hashPassword } from '../auth/passwords'
@@ -69,5 +70,5 @@ export async function listPinHolders(viewer: Viewer, classId: string): Promise<P
     orderBy: [{ booth: { sort: 'asc', nulls: 'last' } }, { person: { familyName: 'asc' } }],
     select: { booth: true, person: { select: { id: true, givenName: true, familyName: true, pinHash: true } } },
   })
-  return rows.map(({ booth, person }) => ({ id: person.id, name: `${person.givenName} ${person.familyName}`, booth, hasPin: person.pinHash !== null }))
+  return rows.map(({ booth, person }) => ({ id: person.id, name: fullName(person), booth, hasPin: person.pinHash !== null }))
 }

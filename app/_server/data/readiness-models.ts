@@ -1,6 +1,7 @@
 import 'server-only'
 import { MODEL_VERSION } from '@/lib/readiness/parameters'
 import { LEAST_SERIES } from '@/lib/readiness/refit'
+import { fullName } from '@/lib/reports/full-name'
 import type { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -45,7 +46,7 @@ export async function findModels(viewer: Viewer): Promise<ModelsRecord> {
   ])
   const by = adopted?.adoptedBy
   return {
-    inUse: { version, since, shipped: version === MODEL_VERSION, adoptedBy: by ? `${by.givenName} ${by.familyName}` : null },
+    inUse: { version, since, shipped: version === MODEL_VERSION, adoptedBy: by ? fullName(by) : null },
     proposals, series: { have, need: LEAST_SERIES },
   }
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound } from '../refusal'
@@ -79,6 +80,6 @@ export async function listUnsignedCautions(viewer: Viewer, classId: string, caut
     exerciseId,
     title: exercise.versions.find(({ version }) => version === exercise.currentVersion)?.title ?? '',
     students: taught.enrolments.filter(({ person }) => !has.has(`${exerciseId} ${person.id}`))
-      .map(({ booth, person }) => ({ id: person.id, name: `${person.givenName} ${person.familyName}`, booth })),
+      .map(({ booth, person }) => ({ id: person.id, name: fullName(person), booth })),
   }))
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import { newTabletSecret, tabletSecretHash } from '../auth/tablet'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -59,7 +60,7 @@ export async function listTablets(viewer: Viewer, classId: string): Promise<Tabl
     },
   })
   return rows.map((row) => ({
-    id: row.id, name: row.name, openedBy: `${row.openedBy.givenName} ${row.openedBy.familyName}`, openedAt: row.createdAt,
+    id: row.id, name: row.name, openedBy: fullName(row.openedBy), openedAt: row.createdAt,
     expiresAt: row.expiresAt, lastUsedAt: row.sessions[0]?.lastSeenAt ?? null,
   }))
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { fullName } from '@/lib/reports/full-name'
 import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
@@ -23,7 +24,7 @@ export async function listStaffNotes(viewer: Viewer, studentId: string): Promise
     take: 100,
     select: { id: true, body: true, createdAt: true, author: { select: { givenName: true, familyName: true } } },
   })
-  return rows.map(({ id, body, createdAt, author }) => ({ id, body, writtenAt: createdAt, author: `${author.givenName} ${author.familyName}` }))
+  return rows.map(({ id, body, createdAt, author }) => ({ id, body, writtenAt: createdAt, author: fullName(author) }))
 }
 
 /**

@@ -7,6 +7,7 @@ import type { ProcessUse } from '@/lib/qualification/continuity'
 import type { TestOutcome } from '@/lib/qualification/test-result'
 import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
 import { explainQualificationReason } from '@/lib/reports/explain-qualification'
+import { fullName } from '@/lib/reports/full-name'
 import { testPartsSchema, type RecordedAttempt, type TestParts } from '@/lib/schemas/test-attempt'
 import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
@@ -53,8 +54,6 @@ export type AttemptDetail = {
   readonly note: string | null
   readonly forecast: number | null
 }
-
-const fullName = ({ givenName, familyName }: { givenName: string; familyName: string }): string => `${givenName} ${familyName}`
 
 /** One test, or null when it does not exist or is not the viewer's to see. */
 export async function findAttempt(viewer: Viewer, id: string): Promise<AttemptDetail | null> {

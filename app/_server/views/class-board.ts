@@ -1,6 +1,7 @@
 import 'server-only'
 import { boardAddress, boothShown, orderOf, sortBoard, type BoardOptions } from '@/lib/reports/board-options'
 import { momentText } from '@/lib/reports/dates'
+import { fullName } from '@/lib/reports/full-name'
 import { queueOrder } from '@/lib/reports/queue-order'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { writeCode } from '@/lib/schemas/person'
@@ -114,7 +115,7 @@ function boardRows(
   }))
   return sortBoard(sortable, options.sort).map(({ student, lastCoupon }) => ({
     key: student.id, booth: student.booth,
-    name: options.projector ? boothName(student.booth) : `${student.givenName} ${student.familyName}`,
+    name: options.projector ? boothName(student.booth) : fullName(student),
     href: options.projector ? null : `/teach/students/${student.id}`,
     lastCoupon: lastCoupon && momentText(lastCoupon, viewer.locale, program.timeZone),
     cells: skillsOf(student, shown).map((skill) => ({ standing: standing(skill, program.minimumCoupons, viewer.locale), waiting: skill?.waitingCount ?? 0 })),

@@ -1,6 +1,7 @@
 import 'server-only'
 import { shortTitle } from '@/lib/procedure/exercise'
 import { printedText } from '@/lib/reports/dates'
+import { fullName } from '@/lib/reports/full-name'
 import { inPages } from '@/lib/reports/in-pages'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
@@ -40,7 +41,7 @@ export async function classSheet(viewer: Viewer, classId: string, asOf: Date): P
   const open = new Set(unsigned.flatMap(({ exerciseId, students: who }) => who.map(({ id }) => `${id} ${exerciseId}`)))
   const exercises = listed.map(({ exercise }) => ({ id: exercise.id, title: shortTitle(exercise), wire: exercise.electrodeClass }))
   const rowOf = (student: (typeof students)[number], shown: typeof exercises): SheetRow => ({
-    key: student.id, name: `${student.givenName} ${student.familyName}`, booth: student.booth,
+    key: student.id, name: fullName(student), booth: student.booth,
     cells: shown.map(({ id: exerciseId }) => {
       const skill = bySkill.get(`${student.id} ${exerciseId}`)
       return {

@@ -4,6 +4,7 @@ import { needsYou, type StudentToday } from '@/lib/coaching/needs-you/needs-you'
 import { nextUp } from '@/lib/readiness/next-up'
 import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
 import { momentText } from '@/lib/reports/dates'
+import { fullName } from '@/lib/reports/full-name'
 import { reasonText } from '@/lib/reports/needs-you-words'
 import { ruleName } from '@/lib/reports/rule-names'
 import { shortTitle } from '@/lib/procedure/exercise'
@@ -48,7 +49,7 @@ export async function classToday(viewer: Viewer, now: ClassNow, asOf: Date): Pro
     const student = now.students.find(({ id }) => id === studentId)
     const context = await contextOf(viewer, studentId, now, known)
     return {
-      studentId, booth: student?.booth ?? null, name: student ? `${student.givenName} ${student.familyName}` : '',
+      studentId, booth: student?.booth ?? null, name: student ? fullName(student) : '',
       reasons: reasons.map((reason) => reasonText(reason, context)),
     }
   }))

@@ -1,5 +1,6 @@
 import 'server-only'
 import { printedText } from '@/lib/reports/dates'
+import { fullName } from '@/lib/reports/full-name'
 import { inPages } from '@/lib/reports/in-pages'
 import { drawQr, type QrDrawing } from '@/lib/reports/qr-drawing'
 import type { Viewer } from '../auth/viewer'
@@ -32,7 +33,7 @@ export async function couponTags(viewer: Viewer, classId: string, exerciseId: st
   const address = new URL(`/learn/${classId}/${exerciseId}/log`, env().NEXTAUTH_URL).href
   return {
     className: taught.name, title: exercise.title, address, qr: drawQr(address),
-    pages: inPages(students.map(({ id, givenName, familyName, booth }) => ({ key: id, name: `${givenName} ${familyName}`, booth })), TAGS_A_PAGE),
+    pages: inPages(students.map((student) => ({ key: student.id, name: fullName(student), booth: student.booth })), TAGS_A_PAGE),
     printedAt: printedText(asOf, viewer.locale, program.timeZone),
   }
 }

@@ -1,5 +1,6 @@
 import 'server-only'
 import { dateText } from '@/lib/reports/dates'
+import { fullName } from '@/lib/reports/full-name'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { formatTotalTime, seconds } from '@/lib/units/duration'
 import type { Viewer } from '../auth/viewer'
@@ -39,7 +40,7 @@ export async function studentRecord(viewer: Viewer, studentId: string): Promise<
   const text = (date: Date | null | undefined): string | null => (date ? dateText(date, viewer.locale, program.timeZone) : null)
   return {
     student, program, skills: shown,
-    name: `${student.givenName} ${student.familyName}`,
+    name: fullName(student),
     classNames: student.id === viewer.personId ? classes.map((each) => each.name) : [],
     coupons: shown.reduce((sum, { skill }) => sum + skill.couponCount, 0),
     arcTime: formatTotalTime(seconds(shown.reduce((sum, { skill }) => sum + skill.arcSeconds, 0))),
