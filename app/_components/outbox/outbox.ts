@@ -135,6 +135,7 @@ async function oneRound(who: OutboxPerson): Promise<DrainEnd> {
     store: box,
     sendCoupon: postCoupon, sendPhoto: postPhoto,
     arrived: (entry, number) => {
+      failures = 0 // what got through ends a row of failures: a hiccup after it is the first one again
       forgetDraft(entry)
       show({ arrived: new Map([...state.arrived, [entry.id, number]]) })
       void changed()
