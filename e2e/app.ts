@@ -44,11 +44,18 @@ let complaints: string[] = []
 /** Answers a test asks for on purpose show in the console of any page; the test itself checks them. */
 const EXPECTED = /Failed to load resource|net::ERR_|Download the React DevTools/
 
+/** The browsers a test opened. Left open, pages that renew themselves would go on asking the server beside every later test. */
+let opened: BrowserContext[] = []
+
 /** A test whose pages may not throw, nor log an error, nor break their content security policy. */
 export const test = base.extend<{ quietConsole: void }>({
-  quietConsole: [async ({}, use) => {
+  quietConsole: [async ({}, use, info) => {
     complaints = []
     await use()
+    if (info.status === info.expectedStatus) { // after a failure its screens are still to be pictured
+      await Promise.all(opened.map((context) => context.close()))
+      opened = []
+    }
     expect(complaints, 'errors in the browser’s console').toEqual([])
   }, { auto: true }],
 })
@@ -71,6 +78,7 @@ type Screen = {
 export async function stranger(browser: Browser, { viewport = PHONE, locale = 'en-US', worker = false }: Screen = {}): Promise<Page> {
   const context = await browser.newContext({ viewport, locale, hasTouch: viewport.width < 900, serviceWorkers: worker ? 'allow' : 'block' })
   listen(context)
+  opened.push(context)
   return context.newPage()
 }
 
