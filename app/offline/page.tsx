@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { offline } from '@/lib/language/offline'
+import { savedHere } from '@/lib/language/saved-here'
 import { say, type Locale } from '@/lib/language/say'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { ProductMark } from '@/app/_components/ui/product-mark'
@@ -29,7 +30,7 @@ function NoConnection({ locale }: { readonly locale: Locale }) {
       <div><p className="font-bold">{say(offline, locale, 'notTitle')}</p><p>{say(offline, locale, 'not')}</p></div>
       <div className="flex flex-wrap gap-2">
         <LinkButton kind="primary" href="/learn">{say(offline, locale, 'toPractice')}</LinkButton>
-        <LinkButton href="/learn/waiting">{say(offline, locale, 'seeWaiting')}</LinkButton>
+        <LinkButton href="/learn/waiting">{say(savedHere, locale, 'seeWaiting')}</LinkButton>
       </div>
     </section>
   )

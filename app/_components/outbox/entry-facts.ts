@@ -1,4 +1,4 @@
-import { offline } from '@/lib/language/offline'
+import { savedHere } from '@/lib/language/saved-here'
 import { say, type Locale } from '@/lib/language/say'
 import type { OutboxEntry } from '@/lib/outbox/outbox-entry'
 
@@ -6,8 +6,8 @@ import type { OutboxEntry } from '@/lib/outbox/outbox-entry'
 export function entryFacts({ about, photos }: OutboxEntry, locale: Locale): string {
   const { stations, indications } = about
   return [
-    say(offline, locale, stations === 0 ? 'noStations' : stations === 1 ? 'oneStation' : 'stations', { n: stations }),
-    say(offline, locale, indications === 0 ? 'noIndications' : indications === 1 ? 'oneIndication' : 'indications', { n: indications }),
-    ...(photos.length === 0 ? [] : [say(offline, locale, photos.length === 1 ? 'onePhoto' : 'manyPhotos', { n: photos.length })]),
+    say(savedHere, locale, stations === 0 ? 'noStations' : stations === 1 ? 'oneStation' : 'stations', { n: stations }),
+    say(savedHere, locale, indications === 0 ? 'noIndications' : indications === 1 ? 'oneIndication' : 'indications', { n: indications }),
+    ...(photos.length === 0 ? [] : [say(savedHere, locale, photos.length === 1 ? 'onePhoto' : 'manyPhotos', { n: photos.length })]),
   ].join(', ')
 }

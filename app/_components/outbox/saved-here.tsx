@@ -1,7 +1,7 @@
 'use client'
 
 import { useEffect, useRef } from 'react'
-import { offline } from '@/lib/language/offline'
+import { savedHere } from '@/lib/language/saved-here'
 import { say, type Locale } from '@/lib/language/say'
 import { Button } from '@/app/_components/ui/button'
 import { LinkButton } from '@/app/_components/ui/link-button'
@@ -21,19 +21,19 @@ export function SavedHere({ locale, couponId, onNext }: Props) {
   useEffect(() => place.current?.focus(), [])
   return (
     <div ref={place} tabIndex={-1} className="grid gap-6 outline-none">
-      <Notice kind="ok" word={say(offline, locale, sent ? 'savedSent' : 'savedTitle')} live>
-        <p>{say(offline, locale, sent ? 'savedSentText' : lasting ? 'savedText' : 'savedNotLasting')}</p>
+      <Notice kind="ok" word={say(savedHere, locale, sent ? 'savedSent' : 'savedTitle')} live>
+        <p>{say(savedHere, locale, sent ? 'savedSentText' : lasting ? 'savedText' : 'savedNotLasting')}</p>
       </Notice>
       {entry && (
         <p>
           <span className="block font-head text-xl font-semibold">{entry.about.exercise}</span>
-          <span className="block">{say(offline, locale, 'logged', { when: deviceMoment(entry.createdAt, locale) })}</span>
+          <span className="block">{say(savedHere, locale, 'logged', { when: deviceMoment(entry.createdAt, locale) })}</span>
           <span className="block">{entryFacts(entry, locale)}</span>
         </p>
       )}
       <div className="flex flex-wrap gap-2">
-        <Button kind="primary" onClick={onNext}>{say(offline, locale, 'logNextOne')}</Button>
-        {sent ? <LinkButton href={`/learn/coupons/${couponId}`}>{say(offline, locale, 'seeResult')}</LinkButton> : <LinkButton href="/learn/waiting">{say(offline, locale, 'seeWaiting')}</LinkButton>}
+        <Button kind="primary" onClick={onNext}>{say(savedHere, locale, 'logNextOne')}</Button>
+        {sent ? <LinkButton href={`/learn/coupons/${couponId}`}>{say(savedHere, locale, 'seeResult')}</LinkButton> : <LinkButton href="/learn/waiting">{say(savedHere, locale, 'seeWaiting')}</LinkButton>}
       </div>
     </div>
   )
@@ -42,9 +42,9 @@ export function SavedHere({ locale, couponId, onNext }: Props) {
 /** Neither kept nor sent: the device is full and there is no connection. Everything typed is still in the form. */
 export function NoRoom({ locale, photo, onWithoutPhoto }: { readonly locale: Locale; readonly photo: boolean; readonly onWithoutPhoto: () => void }) {
   return (
-    <Notice kind="problem" word={say(offline, locale, 'fullTitle')} live>
-      <p>{say(offline, locale, photo ? 'fullPhotoText' : 'fullText')}</p>
-      {photo && <div className="mt-3"><Button onClick={onWithoutPhoto}>{say(offline, locale, 'withoutPhoto')}</Button></div>}
+    <Notice kind="problem" word={say(savedHere, locale, 'fullTitle')} live>
+      <p>{say(savedHere, locale, photo ? 'fullPhotoText' : 'fullText')}</p>
+      {photo && <div className="mt-3"><Button onClick={onWithoutPhoto}>{say(savedHere, locale, 'withoutPhoto')}</Button></div>}
     </Notice>
   )
 }

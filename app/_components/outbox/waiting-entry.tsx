@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { offline } from '@/lib/language/offline'
+import { savedHere } from '@/lib/language/saved-here'
 import { say, type Locale } from '@/lib/language/say'
 import type { OutboxEntry } from '@/lib/outbox/outbox-entry'
 import { Button } from '@/app/_components/ui/button'
@@ -31,14 +32,14 @@ export function WaitingEntry({ entry, locale }: { readonly entry: OutboxEntry; r
       <h2 className="text-xl">{entry.about.exercise}</h2>
       <p>
         <span className="font-bold">{say(offline, locale, STATE_WORD[state])}</span>
-        {' · '}{say(offline, locale, 'logged', { when: deviceMoment(entry.createdAt, locale) })}{' · '}{entryFacts(entry, locale)}
+        {' · '}{say(savedHere, locale, 'logged', { when: deviceMoment(entry.createdAt, locale) })}{' · '}{entryFacts(entry, locale)}
       </p>
       {logged && <p>{say(offline, locale, state === 'refused' ? 'photoRefused' : 'photoOnly', { number })}</p>}
       {entry.refusal && state !== 'waiting' && <Reasons refusal={entry.refusal} locale={locale} />}
       {state === 'reopened' && <p>{say(offline, locale, 'reopenedText')}</p>}
       {state !== 'waiting' && (
         <div className="flex flex-wrap gap-2">
-          {logged ? <LinkButton href={`/learn/coupons/${entry.id}`}>{say(offline, locale, 'seeResult')}</LinkButton> : <Button kind="primary" onClick={() => void correct()}>{say(offline, locale, 'correct')}</Button>}
+          {logged ? <LinkButton href={`/learn/coupons/${entry.id}`}>{say(savedHere, locale, 'seeResult')}</LinkButton> : <Button kind="primary" onClick={() => void correct()}>{say(offline, locale, 'correct')}</Button>}
           <Button onClick={() => void sendAgain(entry.id)}>{say(offline, locale, 'sendAgain')}</Button>
           <ThrowAway entry={entry} locale={locale} />
         </div>

@@ -1,15 +1,15 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useRef, useState } from 'react'
 import { photoGauge } from '@/lib/language/photo-gauge'
 import { say, type Locale } from '@/lib/language/say'
 import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import type { StationWidth } from '@/lib/measure/widths-at-stations'
 import type { PhotoTask } from '@/lib/measure/widths-into-form'
+import { later } from '@/app/_components/later'
 import { Button } from '../ui/button'
 
-const GaugeDialog = dynamic(() => import('./gauge-dialog').then((module) => module.GaugeDialog), { ssr: false })
+const GaugeDialog = later(() => import('./gauge-dialog').then((module) => module.GaugeDialog))
 
 type Props = {
   readonly locale: Locale

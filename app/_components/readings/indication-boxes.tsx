@@ -1,14 +1,14 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { readingsWords } from '@/lib/language/readings'
 import { say } from '@/lib/language/say'
+import { later } from '@/app/_components/later'
 import { Button } from '../ui/button'
 import type { EditorProps } from './editor-props'
 
 /** Comes when something was seen: a clean coupon never needs it. */
-const IndicationList = dynamic(() => import('./indication-list').then((module) => module.IndicationList), { ssr: false })
+const IndicationList = later(() => import('./indication-list').then((module) => module.IndicationList))
 
 /** What was seen. Nothing, to begin with. */
 export function IndicationBoxes(props: EditorProps) {

@@ -1,6 +1,5 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { kindNames } from '@/lib/language/kind-names'
 import { indicationWords } from '@/lib/language/indications'
@@ -8,13 +7,14 @@ import { readingsWords } from '@/lib/language/readings'
 import { say } from '@/lib/language/say'
 import type { TypedIndication } from '@/lib/schemas/readings'
 import { INDICATION_KINDS, type IndicationKind } from '@/lib/scoring/types'
+import { later } from '@/app/_components/later'
 import { Button } from '../ui/button'
 import type { PlacedAt } from './bead-picker'
 import type { EditorProps } from './editor-props'
 import { IndicationFields, isOnToe } from './indication-fields'
 
 /** The drawn bead comes when it is asked for: a clean coupon never needs it. */
-const BeadPicker = dynamic(() => import('./bead-picker').then((module) => module.BeadPicker), { ssr: false })
+const BeadPicker = later(() => import('./bead-picker').then((module) => module.BeadPicker))
 
 /** What was seen: placed on the drawn bead, named and sized by taps; everything can be typed as well. */
 export function IndicationList({ locale, vertical, frame, value, onChange, errors, startPlacing }: EditorProps & { readonly startPlacing: boolean }) {

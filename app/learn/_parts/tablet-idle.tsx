@@ -1,8 +1,8 @@
 'use client'
 
 import { useEffect, useRef, useState } from 'react'
-import { classLife } from '@/lib/language/class-life'
 import { say, type Locale } from '@/lib/language/say'
+import { tabletIdle } from '@/lib/language/tablet-idle'
 import { Button } from '@/app/_components/ui/button'
 import { stillHere } from './actions'
 
@@ -62,10 +62,10 @@ export function TabletIdle({ locale }: { readonly locale: Locale }) {
 
   if (left === null) return null
   return (
-    <div role="alertdialog" aria-label={say(classLife, locale, 'stillThere')} className="fixed inset-x-0 bottom-0 z-20 border-t-4 border-ink bg-plate p-4">
+    <div role="alertdialog" aria-label={say(tabletIdle, locale, 'stillThere')} className="fixed inset-x-0 bottom-0 z-20 border-t-4 border-ink bg-plate p-4">
       <div className="mx-auto flex max-w-3xl flex-wrap items-center justify-between gap-3">
-        <p><strong className="font-head text-xl">{say(classLife, locale, 'stillThere')}</strong> <span aria-live="off">{say(classLife, locale, 'backIn', { seconds: left })}</span></p>
-        <Button kind="primary" onClick={() => setLeft(null)}>{say(classLife, locale, 'stay')}</Button>
+        <p><strong className="font-head text-xl">{say(tabletIdle, locale, 'stillThere')}</strong> <span aria-live="off">{say(tabletIdle, locale, 'backIn', { seconds: left })}</span></p>
+        <Button kind="primary" onClick={() => setLeft(null)}>{say(tabletIdle, locale, 'stay')}</Button>
       </div>
     </div>
   )

@@ -1,14 +1,14 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { photoTask, withWidths } from '@/lib/measure/widths-into-form'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import type { ReadingsForm } from '@/lib/schemas/readings'
+import { later } from '@/app/_components/later'
 import { postMarks } from '@/app/_components/outbox/post-entry'
 import { Notice } from '@/app/_components/ui/notice'
 
-const MeasureButton = dynamic(() => import('@/app/_components/photo-gauge/measure-button').then((module) => module.MeasureButton), { ssr: false })
+const MeasureButton = later(() => import('@/app/_components/photo-gauge/measure-button').then((module) => module.MeasureButton))
 
 type Props = {
   readonly photoIds: readonly string[]

@@ -1,6 +1,5 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useRouter } from 'next/navigation'
 import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
@@ -13,6 +12,7 @@ import type { PassForm } from '@/lib/schemas/passes'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import type { SetUpView } from '@/lib/reports/set-up-lines'
 import type { SizeFrame } from '@/lib/reports/size-frame'
+import { later } from '@/app/_components/later'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
 import type { SignedInBefore } from '@/app/_components/sign-in-again'
 import { SendButton } from '@/app/_components/send-button'
@@ -30,11 +30,11 @@ import { logCoupon } from './send-coupon'
 import { SetUpCheck } from './set-up-check'
 
 /** Wanted only by someone whose session ended while they wrote. */
-const SignInAgain = dynamic(() => import('@/app/_components/sign-in-again').then((module) => module.SignInAgain), { ssr: false })
+const SignInAgain = later(() => import('@/app/_components/sign-in-again').then((module) => module.SignInAgain))
 /** Wanted without a connection, when it could not be fetched any more: fetched ahead, once the form stands. */
 const savedHere = () => import('@/app/_components/outbox/saved-here')
-const SavedHere = dynamic(() => savedHere().then((module) => module.SavedHere), { ssr: false })
-const NoRoom = dynamic(() => savedHere().then((module) => module.NoRoom), { ssr: false })
+const SavedHere = later(() => savedHere().then((module) => module.SavedHere))
+const NoRoom = later(() => savedHere().then((module) => module.NoRoom))
 
 type Draft = {
   readonly id: string | null

@@ -1,6 +1,5 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useState } from 'react'
 import { logForm } from '@/lib/language/log-form'
 import { logPad } from '@/lib/language/log-pad'
@@ -9,6 +8,7 @@ import { RESTING_TIMER, type ArcTimer } from '@/lib/procedure/arc-timer'
 import { POLARITIES, type Process } from '@/lib/procedure/process'
 import type { PassForm } from '@/lib/schemas/passes'
 import { formatForReader } from '@/lib/units/display'
+import { later } from '@/app/_components/later'
 import { withoutUnit } from '@/app/_components/readings/read-size'
 import { Button } from '@/app/_components/ui/button'
 import { classes } from '@/app/_components/ui/classes'
@@ -17,7 +17,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { ArcTimerPanel } from './arc-timer-panel'
 
 /** Comes with the first time and length. */
-const PassFiguresLine = dynamic(() => import('./pass-figures-line').then((module) => module.PassFiguresLine), { ssr: false })
+const PassFiguresLine = later(() => import('./pass-figures-line').then((module) => module.PassFiguresLine))
 
 type Props = {
   readonly locale: Locale

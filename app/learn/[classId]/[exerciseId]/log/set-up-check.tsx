@@ -1,17 +1,17 @@
 'use client'
 
-import dynamic from 'next/dynamic'
 import { useEffect, useState } from 'react'
 import { NO_ANSWERS, type SetUpAnswers } from '@/lib/consumables/set-up-answers'
 import { logPad } from '@/lib/language/log-pad'
 import { say, type Locale } from '@/lib/language/say'
 import type { SetUpLine, SetUpView } from '@/lib/reports/set-up-lines'
 import type { PassForm } from '@/lib/schemas/passes'
+import { later } from '@/app/_components/later'
 import { Button } from '@/app/_components/ui/button'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 
 /** Comes when someone wants to look at the machine. */
-const MachineAnswers = dynamic(() => import('./machine-answers').then((module) => module.MachineAnswers), { ssr: false })
+const MachineAnswers = later(() => import('./machine-answers').then((module) => module.MachineAnswers))
 
 type Props = {
   readonly locale: Locale
