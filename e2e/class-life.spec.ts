@@ -1,5 +1,5 @@
 import { PIN } from '../prisma/seed/people'
-import { as, classAddress, expect, expectGoodScreen, known, PEOPLE, stranger, TABLET, test } from './app'
+import { as, classAddress, expect, expectGoodScreen, known, openLog, PEOPLE, sendButton, stranger, TABLET, test } from './app'
 
 test('a student reads the demo note in their own language’s screen, asks for a look, and the instructor goes there', async ({ browser }) => {
   const address = await classAddress(browser)
@@ -67,4 +67,21 @@ test('two students take turns on one tablet by name and PIN, and a wrong PIN ope
   await own.getByRole('button', { name: 'Go in', exact: true }).click()
   await own.waitForURL('**/learn')
   await expect(own.getByText('Tetteh Osei')).toBeVisible()
+
+  await openLog(own)
+  await own.getByLabel(/^Note to yourself/).fill('My turn ran out.')
+  const log = new URL(own.url()).pathname
+  await own.context().clearCookies({ name: /session$/ })
+  await sendButton(own).click()
+  const over = own.getByRole('alert').filter({ hasText: 'Your turn on this tablet is over' })
+  await expect(over.getByLabel('Password')).toHaveCount(0)
+  await expectGoodScreen(own, { gloves: true })
+  await over.getByRole('link', { name: 'To the names of the class' }).click()
+  await own.getByRole('link', { name: 'Tetteh O.', exact: true }).click()
+  await expect(own.getByRole('button', { name: '4', exact: true })).toBeEnabled()
+  const taken = own.waitForResponse((response) => response.url().endsWith('/api/intake/coupons') && response.ok())
+  for (const digit of PIN) await own.getByRole('button', { name: digit, exact: true }).click()
+  await own.getByRole('button', { name: 'Go in', exact: true }).click()
+  await own.waitForURL(`**${log}`)
+  await taken
 })

@@ -7,7 +7,7 @@ import { OutboxStatus } from '@/app/_components/outbox/outbox-status'
 import { Shell } from '@/app/_components/ui/shell'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { shellWords } from '@/app/_server/shell-words'
-import { outboxPerson } from '@/app/_server/views/outbox-person'
+import { outboxPerson, ownDoor } from '@/app/_server/views/outbox-person'
 import { TabletIdle } from './_parts/tablet-idle'
 
 /** The frame of the student's room. Each page asks for the role itself: a layout does not run again on every move. */
@@ -23,7 +23,7 @@ export default async function LearnLayout({ children }: { children: ReactNode })
       {/* The worker reads from this whose page it is. */}
       <meta name="toeline-person" content={viewer.personId} />
       <KeepPages personId={viewer.personId} paths={['/learn', '/learn/waiting']} />
-      <OutboxStatus locale={viewer.locale} person={person} />
+      <OutboxStatus locale={viewer.locale} person={person} door={ownDoor(viewer)} />
       {children}
       {viewer.tabletId !== null && <TabletIdle locale={viewer.locale} />}
     </Shell>

@@ -10,12 +10,12 @@ import { startOutbox, type OutboxPerson } from './outbox'
 import { counted, deviceMoment, othersText } from './outbox-words'
 import { useOutbox } from './use-outbox'
 
-type Props = { readonly locale: Locale; readonly person: OutboxPerson }
+type Props = { readonly locale: Locale; readonly person: OutboxPerson; readonly door: '/sign-in' | '/tablet' }
 
 const LIST = '/learn/waiting'
 
 /** The line over every page of the student's room: what waits on this device, and whether this page is a copy. Nothing when there is nothing to say. */
-export function OutboxStatus({ locale, person }: Props) {
+export function OutboxStatus({ locale, person, door }: Props) {
   const { personId, signInName, program } = person
   useEffect(() => startOutbox({ personId, signInName, program }), [personId, signInName, program])
   const here = usePathname()
@@ -33,7 +33,7 @@ export function OutboxStatus({ locale, person }: Props) {
     ...others.map((each) => othersText(locale, each)),
   ].filter((line) => line !== false)
   const way = waiting.length === 0 ? null
-    : end === 'signed-out' ? { text: 'signInToSend', link: 'signInLink', href: `/sign-in?back=${encodeURIComponent(here)}` } as const
+    : end === 'signed-out' ? { text: 'signInToSend', link: 'signInLink', href: `${door}?back=${encodeURIComponent(here)}` } as const
     : end === 'new-password' ? { text: 'newPasswordToSend', link: 'chooseLink', href: '/account' } as const : null
   const anything = lines.length > 0 || way !== null || keptElsewhere.length > 0
   return (

@@ -72,8 +72,12 @@ export function startOutbox(signedIn: OutboxPerson): () => void {
   const now = (): void => void sendOutbox()
   const seen = (): void => { if (document.visibilityState === 'visible') now() }
   const woken = (event: MessageEvent<{ type?: string } | null>): void => { if (event.data?.type === 'send') now() }
+  const online = (): void => {
+    failures = 0 // a new connection: what failed on the old one says nothing about it
+    now()
+  }
   channel?.addEventListener('message', () => void refresh())
-  window.addEventListener('online', now)
+  window.addEventListener('online', online)
   window.addEventListener('pageshow', seen)
   document.addEventListener('visibilitychange', seen)
   navigator.serviceWorker?.addEventListener('message', woken)
@@ -81,7 +85,7 @@ export function startOutbox(signedIn: OutboxPerson): () => void {
   return () => {
     channel?.close()
     channel = null
-    window.removeEventListener('online', now)
+    window.removeEventListener('online', online)
     window.removeEventListener('pageshow', seen)
     document.removeEventListener('visibilitychange', seen)
     navigator.serviceWorker?.removeEventListener('message', woken)

@@ -13,14 +13,16 @@ import { othersText } from './outbox-words'
 import { useOutbox } from './use-outbox'
 import { WaitingEntry } from './waiting-entry'
 
+type Props = { readonly locale: Locale; readonly person: OutboxPerson; readonly door: '/sign-in' | '/tablet' }
+
 /** Everything of the person's own that is on this device only, oldest first, with what can be done about it. */
-export function WaitingList({ locale, person }: { readonly locale: Locale; readonly person: OutboxPerson }) {
+export function WaitingList({ locale, person, door }: Props) {
   const { entries, sending, end } = useOutbox()
   const { waiting, kept, others } = summarizeQueue(entries, person.personId)
   const own = entries.filter(({ personId }) => personId === person.personId)
   return (
     <div className="grid gap-6">
-      {end === 'signed-out' && waiting.length > 0 && <SignInAgain locale={locale} who={person} onSignedIn={() => void sendOutbox()} />}
+      {end === 'signed-out' && waiting.length > 0 && <SignInAgain locale={locale} who={person} door={door} onSignedIn={() => void sendOutbox()} />}
       {(end === 'unreachable' || end === 'failed') && waiting.length > 0 && !sending && <p role="status">{say(offline, locale, 'lastTryFailed')}</p>}
       {waiting.length > 0 && <div><Button kind="primary" aria-disabled={sending || undefined} onClick={() => void (sending || sendOutbox())}>{say(offline, locale, sending ? 'sendingNow' : 'sendNow')}</Button></div>}
       {waiting.length + kept.length === 0 ? (

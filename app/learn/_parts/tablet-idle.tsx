@@ -60,9 +60,19 @@ export function TabletIdle({ locale }: { readonly locale: Locale }) {
     }
   }, [])
 
+  const asked = left !== null
+  const stay = useRef<HTMLDivElement>(null)
+  // The question takes the keyboard's place, and gives it back when it goes.
+  useEffect(() => {
+    if (!asked) return
+    const before = document.activeElement
+    stay.current?.querySelector('button')?.focus()
+    return () => { if (before instanceof HTMLElement) before.focus() }
+  }, [asked])
+
   if (left === null) return null
   return (
-    <div role="alertdialog" aria-label={say(tabletIdle, locale, 'stillThere')} className="fixed inset-x-0 bottom-0 z-20 border-t-4 border-ink bg-plate p-4">
+    <div ref={stay} role="alertdialog" aria-label={say(tabletIdle, locale, 'stillThere')} className="fixed inset-x-0 bottom-0 z-20 border-t-4 border-ink bg-plate p-4">
       <div className="mx-auto flex max-w-3xl flex-wrap items-center justify-between gap-3">
         <p><strong className="font-head text-xl">{say(tabletIdle, locale, 'stillThere')}</strong> <span aria-live="off">{say(tabletIdle, locale, 'backIn', { seconds: left })}</span></p>
         <Button kind="primary" onClick={() => setLeft(null)}>{say(tabletIdle, locale, 'stay')}</Button>

@@ -5,7 +5,7 @@ import { say } from '@/lib/language/say'
 import { WaitingList } from '@/app/_components/outbox/waiting-list'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
-import { outboxPerson } from '@/app/_server/views/outbox-person'
+import { outboxPerson, ownDoor } from '@/app/_server/views/outbox-person'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: say(offline, (await requireRole('student')).locale, 'waitingTitle') }
@@ -17,7 +17,7 @@ export default async function WaitingPage() {
   return (
     <div className="grid gap-8">
       <PageHead title={say(offline, viewer.locale, 'waitingTitle')} lead={say(offline, viewer.locale, 'waitingLead')} />
-      <WaitingList locale={viewer.locale} person={await outboxPerson(viewer)} />
+      <WaitingList locale={viewer.locale} person={await outboxPerson(viewer)} door={ownDoor(viewer)} />
       <p className="text-base text-ink-2">{say(door, viewer.locale, 'practiceRecord')}</p>
     </div>
   )

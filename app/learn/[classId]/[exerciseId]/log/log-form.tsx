@@ -52,6 +52,7 @@ type Props = {
   readonly locale: Locale
   readonly personId: string
   readonly who: SignedInBefore
+  readonly door: '/sign-in' | '/tablet'
   readonly units: 'in' | 'mm'
   readonly classId: string
   readonly exerciseId: string
@@ -182,7 +183,7 @@ export function LogForm(props: Props) {
       </section>
       <ReviewLine locale={locale} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}
         running={timers.some((timer) => timer.struckAt !== null)} />
-      <Refusal refused={refused} locale={locale} who={props.who} onSignedIn={() => { setRefused(null); void send() }} photo={photo !== null} onWithoutPhoto={() => { setPhoto(null); void send(null) }} />
+      <Refusal refused={refused} locale={locale} who={props.who} door={props.door} onSignedIn={() => { setRefused(null); void send() }} photo={photo !== null} onWithoutPhoto={() => { setPhoto(null); void send(null) }} />
       <SendButton kind="primary" wide busy={busy}>{say(logForm, locale, busy ? 'sending' : 'send')}</SendButton>
     </form>
   )
@@ -192,16 +193,17 @@ type RefusalProps = {
   readonly refused: Refused | 'full' | null
   readonly locale: Locale
   readonly who: SignedInBefore
+  readonly door: '/sign-in' | '/tablet'
   readonly onSignedIn: () => void
   readonly photo: boolean
   readonly onWithoutPhoto: () => void
 }
 
 /** Why the coupon was not taken, beside the button that was pressed. */
-function Refusal({ refused, locale, who, onSignedIn, photo, onWithoutPhoto }: RefusalProps) {
+function Refusal({ refused, locale, who, door, onSignedIn, photo, onWithoutPhoto }: RefusalProps) {
   if (refused === null) return null
   if (refused === 'full') return <NoRoom locale={locale} photo={photo} onWithoutPhoto={onWithoutPhoto} />
-  if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} who={who} onSignedIn={onSignedIn} />
+  if (refused.code === 'SIGNED_OUT') return <SignInAgain locale={locale} who={who} door={door} onSignedIn={onSignedIn} />
   const sentences = [...new Set(Object.values(refused.fields))]
   return (
     <Notice kind="problem" word={say(logForm, locale, 'notSent')} live>

@@ -10,6 +10,7 @@ import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { exercisePractice } from '@/app/_server/views/exercise-practice'
 import { logView } from '@/app/_server/views/log-view'
+import { ownDoor } from '@/app/_server/views/outbox-person'
 import { LogForm } from './log-form'
 
 type Props = { params: Promise<{ classId: string; exerciseId: string }> }
@@ -36,7 +37,7 @@ export default async function LogPage({ params }: Props) {
     <div className="grid gap-8">
       <PageHead eyebrow={practice.exercise.title} title={say(learn, viewer.locale, 'logTitle')} />
       <LogForm
-        locale={viewer.locale} units={viewer.units} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
+        locale={viewer.locale} units={viewer.units} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }} door={ownDoor(viewer)}
         classId={practice.classRecord.id} exerciseId={practice.exercise.id} exerciseVersion={practice.exercise.version} title={practice.exercise.title} {...view}
       />
     </div>
