@@ -1,6 +1,6 @@
 'use client'
 
-import { deadEnds } from '@/lib/language/dead-ends'
+import { pageFailed } from '@/lib/language/page-failed'
 import { say } from '@/lib/language/say'
 import { Button } from './_components/ui/button'
 import { buttonLook } from './_components/ui/button-look'
@@ -14,19 +14,19 @@ export default function PageFailed({ error, retry }: { error: Error & { digest?:
   const locale = usePageLocale()
   return (
     <DeadEnd
-      title={say(deadEnds, locale, 'failedTitle')}
+      title={say(pageFailed, locale, 'failedTitle')}
       action={
         <>
           <Button kind="primary" onClick={() => retry()}>
-            {say(deadEnds, locale, 'tryAgain')}
+            {say(pageFailed, locale, 'tryAgain')}
           </Button>
           {/* A whole new page, past whatever failed here; and every screen carries this one, so no more code than it needs. */}
-          <a href={START} className={buttonLook('secondary', 'shop', false)}>{say(deadEnds, locale, 'toStart')}</a>
+          <a href={START} className={buttonLook('secondary', 'shop', false)}>{say(pageFailed, locale, 'toStart')}</a>
         </>
       }
     >
-      <p>{say(deadEnds, locale, 'failedText')}</p>
-      {error.digest && <p className="text-base text-ink-2">{say(deadEnds, locale, 'reference', { digest: error.digest })}</p>}
+      <p>{say(pageFailed, locale, 'failedText')}</p>
+      {error.digest && <p className="text-base text-ink-2">{say(pageFailed, locale, 'reference', { digest: error.digest })}</p>}
     </DeadEnd>
   )
 }

@@ -1,7 +1,7 @@
 'use client'
 
 import './global.css'
-import { deadEnds } from '@/lib/language/dead-ends'
+import { pageFailed } from '@/lib/language/page-failed'
 import { LOCALES, say } from '@/lib/language/say'
 import { Button } from './_components/ui/button'
 import { DeadEnd } from './_components/ui/dead-end'
@@ -13,19 +13,19 @@ export default function EverythingFailed({ error, retry }: { error: Error & { di
       <body className="min-h-dvh bg-paper text-ink">
         <title>Toeline</title>
         <DeadEnd
-          title={say(deadEnds, 'en', 'failedTitle')}
+          title={say(pageFailed, 'en', 'failedTitle')}
           action={
             <Button kind="primary" onClick={() => retry()}>
-              {LOCALES.map((locale) => say(deadEnds, locale, 'tryAgain')).join(' · ')}
+              {LOCALES.map((locale) => say(pageFailed, locale, 'tryAgain')).join(' · ')}
             </Button>
           }
         >
           {LOCALES.map((locale) => (
             <p key={locale} lang={locale}>
-              {say(deadEnds, locale, 'failedText')}
+              {say(pageFailed, locale, 'failedText')}
             </p>
           ))}
-          {error.digest && <p className="text-base text-ink-2">{say(deadEnds, 'en', 'reference', { digest: error.digest })}</p>}
+          {error.digest && <p className="text-base text-ink-2">{say(pageFailed, 'en', 'reference', { digest: error.digest })}</p>}
         </DeadEnd>
       </body>
     </html>

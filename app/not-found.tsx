@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { deadEnds } from '@/lib/language/dead-ends'
+import { pageFailed } from '@/lib/language/page-failed'
 import { say } from '@/lib/language/say'
 import { DeadEnd } from './_components/ui/dead-end'
 import { LinkButton } from './_components/ui/link-button'
@@ -15,7 +16,7 @@ export default async function NotHere() {
       title={say(deadEnds, locale, 'lostTitle')}
       action={
         <LinkButton kind="primary" href="/">
-          {say(deadEnds, locale, 'toStart')}
+          {say(pageFailed, locale, 'toStart')}
         </LinkButton>
       }
     >

@@ -8,7 +8,7 @@ import { Shell } from '@/app/_components/ui/shell'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { shellWords } from '@/app/_server/shell-words'
 import { outboxPerson, ownDoor } from '@/app/_server/views/outbox-person'
-import { TabletIdle } from './_parts/tablet-idle'
+import { TabletIdleLater } from './_parts/tablet-idle-later'
 
 /** The frame of the student's room. Each page asks for the role itself: a layout does not run again on every move. */
 export default async function LearnLayout({ children }: { children: ReactNode }) {
@@ -25,7 +25,7 @@ export default async function LearnLayout({ children }: { children: ReactNode })
       <KeepPages personId={viewer.personId} paths={['/learn', '/learn/waiting']} />
       <OutboxStatus locale={viewer.locale} person={person} door={ownDoor(viewer)} />
       {children}
-      {viewer.tabletId !== null && <TabletIdle locale={viewer.locale} />}
+      {viewer.tabletId !== null && <TabletIdleLater locale={viewer.locale} />}
     </Shell>
   )
 }
