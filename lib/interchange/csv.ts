@@ -1,9 +1,11 @@
 /** A cell: text, a number, or nothing known. */
 export type CsvCell = string | number | null
 
-/** Characters with which a spreadsheet takes text for a formula. */
-const STARTS_FORMULA = /^[=+\-@\t\r\n]/
-const NEEDS_QUOTES = /[",\r\n]/
+/** Characters with which a spreadsheet takes text for a formula, after the apostrophes that guard against it: one more tells the guard's from the text's own. */
+const STARTS_FORMULA = /^'*[=+\-@\t\r\n]/
+/** The semicolon and the tab, too: a spreadsheet that takes one of them for the sign between cells must not find a second cell in a name. */
+const NEEDS_QUOTES = /[",;\t\r\n]/
+const GUARDED = /^'+[=+\-@\t\r\n]/
 
 /**
  * Rows as comma-separated values.
@@ -22,6 +24,9 @@ export function csvText(rows: readonly (readonly CsvCell[])[]): string {
   })
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('')
 }
+
+/** A cell's text as it was before csvText guarded it. */
+export const withoutGuard = (cell: string): string => (GUARDED.test(cell) ? cell.slice(1) : cell)
 
 function cellText(cell: CsvCell): string {
   if (cell === null) return ''

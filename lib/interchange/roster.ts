@@ -1,3 +1,4 @@
+import { withoutGuard } from './csv'
 import { rosterRecords, type RosterRecord } from './roster-text'
 
 /** The most students one file may bring. */
@@ -75,7 +76,7 @@ function lineOf(record: RosterRecord, width: number, columns: ReadonlyMap<Roster
   const { line } = record
   const rejected = (reason: string): RosterLine => ({ line, rejected: reason })
   if (record.cells.slice(width).some((cell) => cell !== '')) return rejected(`This line has ${record.cells.length} cells where the header has ${width}.`)
-  const cell = (column: RosterColumn): string => record.cells[columns.get(column) ?? -1] ?? ''
+  const cell = (column: RosterColumn): string => withoutGuard(record.cells[columns.get(column) ?? -1] ?? '')
   const role = cell('role').toLowerCase()
   if (role !== '' && role !== 'student') return rejected(`The role is “${cell('role')}”; a roster brings students only.`)
   const checked = check({ signInName: cell('signInName'), givenName: cell('givenName'), familyName: cell('familyName') })
