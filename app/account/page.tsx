@@ -15,6 +15,7 @@ import { hasOwnPin } from '@/app/_server/data/pins'
 import { findProgram } from '@/app/_server/data/program'
 import { readerLocale } from '@/app/_server/reader'
 import { shellWords } from '@/app/_server/shell-words'
+import { browserName } from '@/lib/reports/browser-name'
 import { momentText } from '@/lib/reports/dates'
 import { TabletIdle } from '@/app/learn/_parts/tablet-idle'
 import { JoinOneMoreForm, PasswordForm, PreferencesForm, SessionList } from './account-forms'
@@ -81,10 +82,4 @@ function SharedTablet({ viewer }: { readonly viewer: Viewer }) {
       <TabletIdle locale={locale} />
     </Shell>
   )
-}
-
-/** The browser and system a session began in, as far as its name tells. */
-function browserName(device: string | null): string | null {
-  const found = (names: readonly string[]): string | undefined => names.find((name) => device?.includes(name))
-  return [found(['Firefox', 'Edg', 'Chrome', 'Safari']), found(['Android', 'iPhone', 'iPad', 'Windows', 'Mac', 'Linux'])].filter(Boolean).join(', ') || null
 }

@@ -3,12 +3,11 @@ import { randomInt } from 'node:crypto'
 import { CODE_LETTERS } from '@/lib/schemas/person'
 import { Prisma } from '@/prisma/generated/client'
 import { passwordMatches, hashPassword } from '../auth/passwords'
-import { nameTries } from '../auth/sign-in'
-import { forgetTries } from '../auth/throttle'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
+import { giveFirstPassword } from './first-password'
 import { studentScope, taughtClassScope } from './scope'
 
 export type PersonRecord = { readonly id: string; readonly givenName: string; readonly familyName: string; readonly signInName: string }
@@ -64,16 +63,6 @@ export async function changeOwnPassword(viewer: Viewer, input: { current: string
   })
 }
 
-const WORDS = [
-  'anvil', 'bevel', 'brace', 'cable', 'chisel', 'clamp', 'copper', 'dowel', 'ember', 'file', 'forge', 'gasket', 'girder', 'hammer', 'hinge',
-  'ingot', 'jig', 'kiln', 'ladle', 'lathe', 'lever', 'mallet', 'nickel', 'oxide', 'pliers', 'pulley', 'quench', 'rafter', 'ratchet', 'rivet',
-  'saddle', 'scribe', 'shim', 'spindle', 'square', 'tallow', 'temper', 'timber', 'tongs', 'trestle', 'valve', 'washer', 'wedge', 'winch',
-]
-const randomWord = (): string => WORDS[randomInt(WORDS.length)] ?? 'anvil'
-
-/** A first password to be read out and replaced at the next sign-in: four words and four digits. */
-const firstPassword = (): string => `${Array.from({ length: 4 }, randomWord).join('-')}-${randomInt(1000, 10_000)}`
-
 /**
  * Gives a student of a class the viewer teaches a new first password, to be replaced at the next sign-in, and ends their sessions.
  * The password is returned once and stored only as its hash.
@@ -90,16 +79,7 @@ export async function resetStudentPassword(viewer: Viewer, input: { studentId: s
     select: { id: true, signInName: true },
   })
   if (!student) throw notFound()
-  const password = firstPassword()
-  const passwordHash = await hashPassword(password)
-  await db().$transaction(async (tx) => {
-    await tx.person.update({ where: { programId_id: { programId, id: student.id } }, data: { passwordHash, mustChangePassword: true } })
-    await tx.signInSession.updateMany({ where: { programId, personId: student.id, endedAt: null }, data: { endedAt: new Date() } })
-    await recordAudit(tx, viewer, { action: 'person.password.reset', subject: { type: 'person', id: student.id } })
-  })
-  // Often the student has just guessed too often; the new password is for now, not for in a quarter of an hour.
-  await forgetTries('name', nameTries(programId, student.signInName))
-  return { password }
+  return giveFirstPassword(viewer, student)
 }
 
 const CODE_DAYS = 14

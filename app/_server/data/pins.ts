@@ -45,13 +45,13 @@ function randomPin(): string {
   }
 }
 
-/** Gives a student of a class the viewer teaches a new PIN; it is returned once and stored only as its hash. */
+/** Gives a student a new PIN: of a class the viewer teaches, any for a coordinator. It is returned once and stored only as its hash. */
 export async function setStudentPin(viewer: Viewer, input: { studentId: string }): Promise<{ pin: string }> {
   const { programId } = viewer
   const student = await db().person.findFirst({
     where: {
       programId, id: input.studentId, memberships: { some: { programId, role: 'student' } },
-      enrolments: { some: { programId, withdrawnAt: null, class: taughtClassScope(viewer) } },
+      ...(!hasRole(viewer, 'coordinator') && { enrolments: { some: { programId, withdrawnAt: null, class: taughtClassScope(viewer) } } }),
     },
     select: { id: true },
   })

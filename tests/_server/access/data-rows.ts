@@ -39,6 +39,7 @@ import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
+import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
@@ -84,6 +85,7 @@ const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, e
 
 export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   ...COURSE_DATA_ROWS,
+  ...PEOPLE_DATA_ROWS,
   'class-practice.listRecentPractice': {
     seenBy: ['instructor'],
     call: async (viewer, fixture) => {
@@ -313,7 +315,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'pins.setOwnPin': {
     seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => pins.setOwnPin(viewer, { pin: '4826' }).then(() => true),
   },
-  'pins.setStudentPin': { seenBy: ['instructor'], call: (viewer, { school }) => pins.setStudentPin(viewer, { studentId: school.people.student }) },
+  'pins.setStudentPin': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => pins.setStudentPin(viewer, { studentId: school.people.student }) },
   'pins.listPinHolders': { seenBy: ['instructor'], call: (viewer, { school }) => pins.listPinHolders(viewer, school.classId) },
   'photo-measurements.listMeasurements': {
     seenBy: SEES_COUPON, fresh: true, // a coupon holds few photos, and each call adds one
@@ -495,6 +497,7 @@ async function attempt(school: Fixture['school']): Promise<string> {
 /** Exports no request reaches on its own: each is called by a function of the matrix, inside its check. The reason stands beside it. */
 export const INTERNAL: Readonly<Record<string, string>> = {
   ...COURSE_INTERNAL,
+  ...PEOPLE_INTERNAL,
   'program.addShippedCriteria': 'runs when the server starts; no request reaches it',
   'audit.recordAudit': 'writes the audit row of a change, in the change’s transaction',
   'comments.writeComment': 'part of addComment and submitInspection, after their check',

@@ -1,5 +1,7 @@
 import type { Metadata } from 'next'
+import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { buttonLook } from '@/app/_components/ui/button-look'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -34,14 +36,17 @@ export default async function ClassPeoplePage({ params }: Props) {
       <TeacherPanel classId={found.id} teachers={found.instructors} others={staff.filter(({ id }) => !found.instructors.some((each) => each.id === id))} />
       <RosterImport classId={found.id} />
       <section className="grid gap-3">
-        <h2 className="text-2xl">Students</h2>
+        <div className="flex flex-wrap items-end justify-between gap-3">
+          <h2 className="text-2xl">Students</h2>
+          {active > 0 && <a href={`/api/exports/roster?class=${found.id}`} download className={buttonLook('secondary', 'shop', false)}>Download the roster</a>}
+        </div>
         {roster.length === 0 ? <EmptyState title="Nobody yet"><p>Bring in a roster above, or let students join with the class code.</p></EmptyState> : (
           <Table
             caption="Students of the class" captionHidden
             columns={[{ key: 'name', head: 'Student' }, { key: 'signIn', head: 'Sign-in name' }, { key: 'booth', head: 'Booth', numeric: true }, { key: 'state', head: 'State' }, { key: 'do', head: 'Change' }]}
             rows={roster.map(({ id, name, signInName, booth, withdrawnAt }) => ({
               key: id,
-              cells: [name, signInName, booth ?? 'none', withdrawnAt ? 'withdrawn' : 'active',
+              cells: [<Link key="name" href={`/program/people/person/${id}`} className="inline-flex min-h-12 items-center underline">{name}</Link>, signInName, booth ?? 'none', withdrawnAt ? 'withdrawn' : 'active',
                 <StudentButtons key="do" classId={found.id} studentId={id} name={name} withdrawn={withdrawnAt !== null} others={others} />],
             }))}
           />

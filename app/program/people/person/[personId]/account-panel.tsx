@@ -1,0 +1,53 @@
+'use client'
+
+import { disableAccount, newPassword, newPin, signOutEverywhere } from '../../actions'
+import { AskFirst } from '../../ask-first'
+
+type Props = {
+  readonly personId: string
+  readonly name: string
+  readonly disabled: boolean
+  readonly hasPassword: boolean
+  /** A student signs in on shared tablets with a PIN; null for everyone else. */
+  readonly pin: 'set' | 'none' | null
+  readonly signedIn: boolean
+}
+
+const textOf = (value: unknown, key: string): string | undefined => {
+  const found: unknown = typeof value === 'object' && value !== null && key in value ? (value as Record<string, unknown>)[key] : undefined
+  return typeof found === 'string' ? found : undefined
+}
+
+/** What the coordinator can do to someone else's account; each asks first where something ends by it. */
+export function AccountPanel({ personId, name, disabled, hasPassword, pin, signedIn }: Props) {
+  return (
+    <section aria-labelledby="account" className="grid gap-4">
+      <h2 id="account" className="text-2xl">Account</h2>
+      <AskFirst
+        label={hasPassword ? 'Reset the password' : 'Make a first password'} sure={`Sign ${name} out everywhere and make a new password`} keep={hasPassword ? 'Keep the password' : 'Not now'}
+        send={() => newPassword({ personId })}
+        done={(value) => ({ word: 'New first password', secret: textOf(value, 'password'), text: `Read it out now: it is shown once. At the next sign-in ${name} chooses a new one.` })}
+      />
+      {pin !== null && (
+        <AskFirst
+          label={pin === 'set' ? 'New tablet PIN' : 'Make a tablet PIN'} {...(pin === 'set' && { sure: `End the old PIN of ${name} and make one`, keep: 'Keep the PIN' })}
+          send={() => newPin({ personId })} done={(value) => ({ word: `PIN of ${name}`, secret: textOf(value, 'pin'), text: 'Read it out now: it is shown once.' })}
+        />
+      )}
+      {signedIn && (
+        <AskFirst
+          label="Sign out everywhere" sure={`Sign ${name} out of every device`} keep="Leave the sessions" send={() => signOutEverywhere({ personId })}
+          done={() => ({ word: 'Signed out', text: 'Every session has ended.' })}
+        />
+      )}
+      {disabled
+        ? <AskFirst key="enable" label="Enable the account" send={() => disableAccount({ personId, disabled: false })} done={() => ({ word: 'Enabled', text: `${name} can sign in again.` })} />
+        : (
+          <AskFirst
+            key="disable" label="Disable the account" sure={`Sign ${name} out and let them in no more`} keep="Leave it enabled" send={() => disableAccount({ personId, disabled: true })}
+            done={() => ({ word: 'Disabled', text: `${name} is signed out and cannot sign in. The record stays.` })}
+          />
+        )}
+    </section>
+  )
+}
