@@ -39,12 +39,12 @@ export async function listAllClasses(viewer: Viewer): Promise<AdminClass[]> {
   }))
 }
 
-/** Who could teach a class, by name. Empty for anyone but a coordinator. */
+/** Who could teach a class and can sign in, by name. Empty for anyone but a coordinator. */
 export async function listInstructors(viewer: Viewer): Promise<{ id: string; name: string }[]> {
   if (!hasRole(viewer, 'coordinator')) return []
   const { programId } = viewer
   const rows = await db().person.findMany({
-    where: { programId, memberships: { some: { programId, role: 'instructor' } } }, orderBy: [{ familyName: 'asc' }, { givenName: 'asc' }],
+    where: { programId, disabledAt: null, memberships: { some: { programId, role: 'instructor' } } }, orderBy: [{ familyName: 'asc' }, { givenName: 'asc' }],
     select: { id: true, givenName: true, familyName: true },
   })
   return rows.map((person) => ({ id: person.id, name: fullName(person) }))

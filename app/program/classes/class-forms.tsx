@@ -1,48 +1,16 @@
 'use client'
 
-import { useRouter } from 'next/navigation'
-import { useState } from 'react'
 import { SendButton } from '@/app/_components/send-button'
-import { Notice } from '@/app/_components/ui/notice'
 import { Select, type Choice } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
-import { useSentForm } from '@/app/_components/use-sent-form'
-import { addClass, addTerm, archiveClass, saveClass } from './actions'
-
-const FAILED = 'It did not get through. Check the connection and try again.'
-
-/** Sends, reads the page again and says what came of it. */
-function useChange(send: Parameters<typeof useSentForm<object>>[0]) {
-  const router = useRouter()
-  const [times, setTimes] = useState(0)
-  const form = useSentForm<object>(send, () => {
-    setTimes(times + 1)
-    router.refresh()
-  }, FAILED)
-  return { ...form, times, said: form.refused ? <Notice kind="problem" word="Not saved" live>{form.refused.message}</Notice> : times > 0 ? <Notice kind="ok" word="Saved" live>It is in the list.</Notice> : null }
-}
-
-/** A new term. */
-export function TermForm() {
-  const { onSubmit, busy, error, times, said } = useChange((fields) => addTerm(fields))
-  return (
-    <form key={times} method="post" onSubmit={onSubmit} noValidate className="grid max-w-2xl gap-4">
-      <TextInput label="Name of the term" name="name" error={error('name')} />
-      <div className="grid gap-4 sm:grid-cols-2">
-        <TextInput label="First day" name="startsOn" type="date" error={error('startsOn')} />
-        <TextInput label="Last day" name="endsOn" type="date" error={error('endsOn')} />
-      </div>
-      {said}
-      <div><SendButton busy={busy}>{busy ? 'Saving' : 'Make the term'}</SendButton></div>
-    </form>
-  )
-}
+import { addClass, archiveClass, saveClass } from './actions'
+import { useSaved } from './use-saved'
 
 type NewClassProps = { readonly terms: readonly Choice[]; readonly instructors: readonly Choice[]; readonly classes: readonly Choice[] }
 
 /** A new class, empty or with another class's exercises. */
 export function NewClassForm({ terms, instructors, classes }: NewClassProps) {
-  const { onSubmit, busy, error, times, said } = useChange((fields) => addClass(fields))
+  const { onSubmit, busy, error, times, said } = useSaved((fields) => addClass(fields))
   return (
     <form key={times} method="post" onSubmit={onSubmit} noValidate className="grid max-w-2xl gap-4">
       <TextInput label="Name of the class" name="name" error={error('name')} />
@@ -63,8 +31,8 @@ type LineProps = { readonly classId: string; readonly name: string; readonly roo
 
 /** The ways to change one class; an archived one can only be taken back. */
 export function ClassLine({ classId, name, room, meets, archived }: LineProps) {
-  const change = useChange((fields) => saveClass({ ...fields, classId }))
-  const archive = useChange(() => archiveClass({ classId, archived: !archived }))
+  const change = useSaved((fields) => saveClass({ ...fields, classId }))
+  const archive = useSaved(() => archiveClass({ classId, archived: !archived }))
   return (
     <div className="grid gap-3">
       {!archived && (
