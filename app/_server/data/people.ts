@@ -1,5 +1,6 @@
 import 'server-only'
 import { randomInt } from 'node:crypto'
+import { LOCALES, type Locale } from '@/lib/language/say'
 import { CODE_LETTERS } from '@/lib/schemas/person'
 import { Prisma } from '@/prisma/generated/client'
 import { passwordMatches, hashPassword } from '../auth/passwords'
@@ -94,6 +95,15 @@ export async function findClassCode(viewer: Viewer, classId: string): Promise<Cl
     orderBy: { createdAt: 'desc' },
     select: { code: true, expiresAt: true },
   })
+}
+
+/** The languages that the active students of a class the viewer teaches read. Empty for anyone else. */
+export async function listClassLanguages(viewer: Viewer, classId: string): Promise<Locale[]> {
+  const rows = await db().person.findMany({
+    where: { programId: viewer.programId, enrolments: { some: { programId: viewer.programId, classId, withdrawnAt: null, class: taughtClassScope(viewer) } } },
+    distinct: ['locale'], select: { locale: true },
+  })
+  return LOCALES.filter((locale) => rows.some((row) => row.locale === locale))
 }
 
 /** Makes a new code for a class the viewer teaches; the one before it stops working. */

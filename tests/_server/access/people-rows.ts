@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import * as accounts from '@/app/_server/data/accounts'
+import * as peopleData from '@/app/_server/data/people'
 import * as peopleList from '@/app/_server/data/people-list'
 import * as rosterExport from '@/app/_server/data/roster-export'
 import * as terms from '@/app/_server/data/terms'
@@ -38,6 +39,7 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'accounts.endSessions': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.endSessions(viewer, { personId: await spare(school) }) },
   'people-list.listPeople': { seenBy: COORDINATORS, call: async (viewer) => (await peopleList.listPeople(viewer, PEOPLE_DEFAULTS))?.people ?? null },
   'people-list.findPerson': { seenBy: ['coordinator'], call: (viewer, { school }) => peopleList.findPerson(viewer, school.people.student) },
+  'people.listClassLanguages': { seenBy: ['instructor'], call: (viewer, { school }) => peopleData.listClassLanguages(viewer, school.classId) },
   'roster-export.rosterOf': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => rosterExport.rosterOf(viewer, school.classId) },
   'terms.changeTerm': { seenBy: ['coordinator'], call: (viewer, { school }) => terms.changeTerm(viewer, fall(school)) },
   'terms.setTermArchived': { seenBy: ['coordinator'], call: (viewer, { school: { termId } }) => terms.setTermArchived(viewer, { termId, archived: false }).then(() => true) },

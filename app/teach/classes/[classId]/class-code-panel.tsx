@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { LinkButton } from '@/app/_components/ui/link-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { useHydrated } from '@/app/_components/use-hydrated'
 import { newClassCode } from '@/app/teach/actions'
@@ -42,6 +43,7 @@ export function ClassCodePanel({ classId, code }: Props) {
             {asked && <Button onClick={() => setAsked(false)}>Keep the old code</Button>}
           </>
         )}
+        {code && <LinkButton href={`/print/code-sheet/${classId}`}>Print it for the board</LinkButton>}
       </div>
     </section>
   )

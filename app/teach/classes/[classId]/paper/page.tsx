@@ -24,6 +24,7 @@ export default async function PaperPage({ params }: Props) {
       />
       <div className="flex flex-wrap gap-2">
         <LinkButton href={`/print/class-sheet/${id}`}>Class sheet</LinkButton>
+        <LinkButton href={`/print/code-sheet/${id}`}>Class code for the board</LinkButton>
         <LinkButton href={`/print/class/${id}`}>Progress summary of every student</LinkButton>
       </div>
       <section className="grid gap-3" aria-labelledby="by-exercise">
