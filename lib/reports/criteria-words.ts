@@ -1,7 +1,7 @@
 import { lengthText, shareText } from '../criteria/draft/typed-values'
 import { unitOf } from '../criteria/draft/to-draft'
 import { scaleUnit } from '../criteria/draft/scale-unit'
-import type { Allowance, Condition, CriteriaSet, Limit, Quantity, Rule, Size } from '../criteria/types'
+import type { Allowance, Condition, CriteriaSet, Limit, Rule, Size } from '../criteria/types'
 import { kindNames } from '../language/kind-names'
 import { readingNames } from '../language/rules'
 import { scorecardWords } from '../language/scorecard'
@@ -11,6 +11,7 @@ import type { SourceStatus } from '../source'
 import type { LengthUnit } from '../units/length'
 import { citation } from './citation'
 import { percent } from './finding-limit'
+import { quantityNames } from './quantity-names'
 import { ruleName } from './rule-names'
 
 /** A rule as staff read it, without a weld before them. Lengths in the set's own unit: 1/32 in and 1 mm are different limits. */
@@ -104,28 +105,23 @@ function rangeText(min: Limit | null, max: Limit | null, limit: (value: Limit) =
   return min !== null ? `at least ${limit(min)}` : max !== null ? `at most ${limit(max)}` : 'of any size'
 }
 
-const QUANTITY: Readonly<Record<Quantity, string>> = {
-  thickness: 'the plate’s thickness', 'electrode-diameter': 'the electrode’s diameter', 'nominal-leg': 'the leg asked for', 'nominal-throat': 'the throat of the leg asked for',
-  'nominal-size': 'the nominal size (throat of a fillet, plate of a groove weld)', width: 'the weld’s width there', 'root-width': 'the root’s width there',
-}
-
 /** A limit in words: '1/32 in', '5 times the electrode’s diameter', '0.1 times the weld’s width there plus 1 mm, at most 3 mm'. */
 export function limitText(limit: Limit, units: LengthUnit): string {
   switch (limit.form) {
     case 'fixed': return lengthText(limit.mm, units)
     case 'angle': return `${limit.degrees}°`
     case 'linear': {
-      const part = limit.k === 0 ? null : limit.k === 1 ? QUANTITY[limit.of] : `${limit.k} times ${QUANTITY[limit.of]}`
+      const part = limit.k === 0 ? null : limit.k === 1 ? quantityNames[limit.of] : `${limit.k} times ${quantityNames[limit.of]}`
       const more = limit.c === 0 && part !== null ? null : `${part === null ? '' : limit.c < 0 ? 'less ' : 'plus '}${lengthText(Math.abs(limit.c), units)}`
       const cap = limit.cap === null ? '' : `, ${limit.plus ? 'that no more than' : 'at most'} ${lengthText(limit.cap, units)}`
-      return `${limit.plus ? `${QUANTITY[limit.plus]} and on top of it ` : ''}${[part, more].filter(Boolean).join(' ')}${cap}`
+      return `${limit.plus ? `${quantityNames[limit.plus]} and on top of it ` : ''}${[part, more].filter(Boolean).join(' ')}${cap}`
     }
     case 'table': {
       const rows = limit.steps.map(({ mm, upTo, below }) => {
         const end = upTo !== undefined ? ` up to ${lengthText(upTo, units)}` : below !== undefined ? ` under ${lengthText(below, units)}` : ' beyond that'
         return `${lengthText(mm, units)}${limit.steps.length === 1 ? '' : end}`
       })
-      return `${rows.join(', ')} (by ${QUANTITY[limit.by]})`
+      return `${rows.join(', ')} (by ${quantityNames[limit.by]})`
     }
   }
 }

@@ -15,6 +15,7 @@ import { addSnippet } from '@/app/_server/data/snippets'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, couponForm } from '../../support/school'
 import { COURSE_ACTION_ROWS } from './course-rows'
+import { CRITERIA_ACTION_ROWS } from './criteria-rows'
 import { PEOPLE_ACTION_ROWS } from './people-rows'
 import { asAtFirst, gradedLook, ROSTER, twoTeachers } from './data-rows'
 import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, staffNote, waitingLook, type Fixture, type Person } from './fixture'
@@ -26,6 +27,7 @@ export type ActionRow =
 
 export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   ...COURSE_ACTION_ROWS,
+  ...CRITERIA_ACTION_ROWS,
   ...PEOPLE_ACTION_ROWS,
   '(door)/tablet.tabletSignIn': { open: 'nobody is signed in on a shared tablet yet; its secret and the PIN are the right, and tries are counted' },
   '(door).join': { open: 'a newcomer has no account; the class code is the right, and tries are counted' },

@@ -39,6 +39,7 @@ import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
+import { CRITERIA_DATA_ROWS } from './criteria-rows'
 import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
@@ -85,6 +86,7 @@ const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, e
 
 export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   ...COURSE_DATA_ROWS,
+  ...CRITERIA_DATA_ROWS,
   ...PEOPLE_DATA_ROWS,
   'class-practice.listRecentPractice': {
     seenBy: ['instructor'],
