@@ -8,7 +8,7 @@ import { passwordMatches } from '@/app/_server/auth/passwords'
 import { liveSession, startSession } from '@/app/_server/auth/sessions'
 import { signInWithPassword } from '@/app/_server/auth/sign-in'
 import { viewerForPerson, type Viewer } from '@/app/_server/auth/viewer'
-import { endSessions, makeInstructor, resetPassword, setDisabled } from '@/app/_server/data/accounts'
+import { endSessions, makeInstructor, resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
 import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
 import { findTaughtClass } from '@/app/_server/data/classes'
 import { changeOwnPassword } from '@/app/_server/data/people'
@@ -116,6 +116,49 @@ describe('a disabled account', () => {
   })
 })
 
+describe('a role', () => {
+  const rolesOf = async (personId: string) => (await viewerForPerson(school.programId, personId))?.roles.toSorted()
+
+  it('is given and taken, and holds from the next request', async () => {
+    const personId = school.people.instructor
+    await setRole(coordinator, { personId, role: 'coordinator', held: true })
+    await setRole(coordinator, { personId, role: 'coordinator', held: true })
+    expect(await rolesOf(personId)).toEqual(['coordinator', 'instructor'])
+    await setRole(coordinator, { personId, role: 'coordinator', held: false })
+    expect(await rolesOf(personId)).toEqual(['instructor'])
+    expect(await audited(personId)).toEqual(['person.role.give', 'person.role.take'])
+  })
+
+  it('of an instructor stays while they teach an open class', async () => {
+    const personId = school.people.instructor
+    const take = { personId, role: 'instructor', held: false } as const
+    await expect(setRole(coordinator, take)).rejects.toMatchObject({ code: 'CONFLICT', message: 'They still teach Class one, Fall. Take them off first.' })
+    await db().class.updateMany({ where: { id: school.classId }, data: { archivedAt: new Date() } })
+    await setRole(coordinator, take)
+    expect(await rolesOf(personId)).toBeUndefined()
+  })
+
+  it('of one’s own coordinator is never taken, but a coordinator may teach', async () => {
+    const personId = school.people.coordinator
+    await secondCoordinator()
+    await expect(setRole(coordinator, { personId, role: 'coordinator', held: false })).rejects.toMatchObject({ code: 'CONFLICT' })
+    await setRole(coordinator, { personId, role: 'instructor', held: true })
+    expect(await rolesOf(personId)).toEqual(['coordinator', 'instructor'])
+    await expect(setRole(await viewerOf(school, 'instructor'), { personId: school.people.instructor, role: 'instructor', held: true })).rejects.toMatchObject({ code: 'NOT_FOUND' })
+  })
+
+  it('of coordinator is left with somebody, also when two take it from each other at once', async () => {
+    const other = await secondCoordinator()
+    const otherViewer = await viewerForPerson(school.programId, other)
+    if (!otherViewer) throw new Error('The second coordinator is nobody.')
+    const both = await Promise.allSettled([
+      setRole(coordinator, { personId: other, role: 'coordinator', held: false }), setRole(otherViewer, { personId: school.people.coordinator, role: 'coordinator', held: false }),
+    ])
+    expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected'])
+    expect(await db().membership.count({ where: { programId: school.programId, role: 'coordinator' } })).toBe(1)
+  })
+})
+
 describe('a reset', () => {
   it('of a password by the coordinator ends every session and works once', async () => {
     const personId = school.people.instructor
@@ -148,6 +191,13 @@ describe('a reset', () => {
 })
 
 describe('a second instructor', () => {
+  it('whose account is disabled does not count as one who stays', async () => {
+    await addInstructor(coordinator, { classId: school.classId, instructorId: school.people.otherInstructor })
+    await setDisabled(coordinator, { personId: school.people.otherInstructor, disabled: true })
+    await expect(removeInstructor(coordinator, { classId: school.classId, instructorId: school.people.instructor })).rejects.toMatchObject({ code: 'CONFLICT' })
+    await removeInstructor(coordinator, { classId: school.classId, instructorId: school.people.otherInstructor })
+  })
+
   it('taken off the class while at work is refused at the next request', async () => {
     const place = { classId: school.classId, instructorId: school.people.otherInstructor }
     await addInstructor(coordinator, place)

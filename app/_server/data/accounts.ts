@@ -94,6 +94,39 @@ async function otherCoordinator(tx: Transaction, programId: string, personId: st
   return other !== null
 }
 
+export type StaffRole = 'instructor' | 'coordinator'
+
+/**
+ * Gives an account one of the staff's roles, or takes it; it holds from the next request. Doing it twice changes nothing. A coordinator may
+ * make themselves an instructor, and no more of their own.
+ *
+ * @throws Refusal NOT_FOUND; CONFLICT for one's own coordinator's role, for the last coordinator who can sign in, and for an instructor who
+ *   still teaches an open class
+ */
+export async function setRole(viewer: Viewer, { personId, role, held }: Who & { readonly role: StaffRole; readonly held: boolean }): Promise<void> {
+  const { programId } = viewer
+  await db().$transaction(async (tx) => {
+    const own = personId === viewer.personId && role === 'instructor' && hasRole(viewer, 'coordinator')
+    if (!own) await someoneElse(tx, viewer, { personId })
+    await tx.$queryRaw`select 1 as held from "Program" where id = ${programId}::uuid for no key update`
+    if (!held && role === 'coordinator' && !(await otherCoordinator(tx, programId, personId))) {
+      throw new Refusal('CONFLICT', 'This is the last coordinator who can sign in. Make another one first.')
+    }
+    if (!held && role === 'instructor') await refuseIfTeaching(tx, programId, personId)
+    const { count } = held
+      ? await tx.membership.createMany({ data: [{ programId, personId, role }], skipDuplicates: true })
+      : await tx.membership.deleteMany({ where: { programId, personId, role } })
+    if (count > 0) await recordAudit(tx, viewer, { action: held ? 'person.role.give' : 'person.role.take', subject: { type: 'person', id: personId }, after: { role } })
+  })
+}
+
+async function refuseIfTeaching(tx: Transaction, programId: string, personId: string): Promise<void> {
+  const open = await tx.class.findMany({
+    where: { programId, archivedAt: null, instructors: { some: { programId, personId } } }, orderBy: { name: 'asc' }, select: { name: true, term: { select: { name: true } } },
+  })
+  if (open.length > 0) throw new Refusal('CONFLICT', `They still teach ${open.map(({ name, term }) => `${name}, ${term.name}`).join('; ')}. Take them off first.`)
+}
+
 /** Gives anyone of the program but oneself a new first password; see giveFirstPassword. @throws Refusal NOT_FOUND, CONFLICT */
 export async function resetPassword(viewer: Viewer, who: Who): Promise<{ password: string }> {
   return giveFirstPassword(viewer, await someoneElse(db(), viewer, who))

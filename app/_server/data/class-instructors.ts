@@ -36,7 +36,7 @@ export async function addInstructor(viewer: Viewer, { classId, instructorId }: P
 }
 
 /**
- * Takes an instructor off a class: their next request finds it no more. The last one stays, for a class nobody teaches has nobody
+ * Takes an instructor off a class: their next request finds it no more. The last one who can sign in stays, for a class nobody teaches has nobody
  * to grade it.
  *
  * @throws Refusal NOT_FOUND for anyone but the coordinator, CONFLICT for the last instructor
@@ -48,9 +48,10 @@ export async function removeInstructor(viewer: Viewer, { classId, instructorId }
     if (!found) throw notFound()
     // One removal at a time, so that two cannot each leave the other's instructor as the last.
     await tx.$queryRaw`select 1 as held from "Class" where "programId" = ${programId}::uuid and id = ${found.id}::uuid for update`
-    const here = await tx.classInstructor.findMany({ where: { programId, classId: found.id }, select: { personId: true } })
+    const here = await tx.classInstructor.findMany({ where: { programId, classId: found.id }, select: { personId: true, person: { select: { disabledAt: true } } } })
     if (!here.some(({ personId }) => personId === instructorId)) throw notFound()
-    if (here.length === 1) throw new Refusal('CONFLICT', 'This is the only instructor of the class. Add another one first.')
+    // One whose account is disabled grades nothing either.
+    if (!here.some(({ personId, person }) => personId !== instructorId && person.disabledAt === null)) throw new Refusal('CONFLICT', 'This is the only instructor of the class. Add another one first.')
     await tx.classInstructor.deleteMany({ where: { programId, classId: found.id, personId: instructorId } })
     await recordAudit(tx, viewer, { action: 'class.instructor.remove', subject: { type: 'class', id: found.id }, before: { personId: instructorId } })
   })

@@ -5,7 +5,7 @@ import { uuid } from '@/lib/schemas/field'
 import { instructorFormSchema } from '@/lib/schemas/instructor-form'
 import { rosterImportSchema, rosterSchema } from '@/lib/schemas/roster'
 import { action } from '@/app/_server/action'
-import { endSessions, makeInstructor, resetPassword, setDisabled } from '@/app/_server/data/accounts'
+import { endSessions, makeInstructor, resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
 import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
 import { moveStudent, readmitStudent, withdrawStudent } from '@/app/_server/data/enrolments'
 import { setStudentPin } from '@/app/_server/data/pins'
@@ -50,3 +50,6 @@ export const newPin = action({ roles: ['coordinator'], input: who }, (viewer, { 
 
 /** Signs a person out everywhere. */
 export const signOutEverywhere = action({ roles: ['coordinator'], input: who }, endSessions)
+
+/** Gives somebody one of the staff's roles, or takes it. */
+export const changeRole = action({ roles: ['coordinator'], input: who.extend({ role: z.enum(['instructor', 'coordinator']), held: z.boolean() }) }, setRole)

@@ -37,6 +37,7 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'accounts.setDisabled': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.setDisabled(viewer, { personId: await spare(school), disabled: true }).then(() => true) },
   'accounts.resetPassword': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.resetPassword(viewer, { personId: await spare(school) }) },
   'accounts.endSessions': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.endSessions(viewer, { personId: await spare(school) }) },
+  'accounts.setRole': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.setRole(viewer, { personId: await spare(school), role: 'instructor', held: true }).then(() => true) },
   'people-list.listPeople': { seenBy: COORDINATORS, call: async (viewer) => (await peopleList.listPeople(viewer, PEOPLE_DEFAULTS))?.people ?? null },
   'people-list.findPerson': { seenBy: ['coordinator'], call: (viewer, { school }) => peopleList.findPerson(viewer, school.people.student) },
   'people.listClassLanguages': { seenBy: ['instructor'], call: (viewer, { school }) => peopleData.listClassLanguages(viewer, school.classId) },
@@ -54,6 +55,7 @@ export const PEOPLE_INTERNAL: Readonly<Record<string, string>> = {
 export const PEOPLE_ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'program/people.addStaff': { allowed: COORDINATORS, call: () => people.addStaff({ ...newInstructor(), classId: '' }) },
   'program/people.disableAccount': { allowed: ['coordinator'], call: async ({ school }) => people.disableAccount({ personId: await spare(school), disabled: true }) },
+  'program/people.changeRole': { allowed: ['coordinator'], call: async ({ school }) => people.changeRole({ personId: await spare(school), role: 'instructor', held: true }) },
   'program/people.newPassword': { allowed: ['coordinator'], call: async ({ school }) => people.newPassword({ personId: await spare(school) }) },
   'program/people.newPin': { allowed: ['coordinator'], call: async ({ school }) => people.newPin({ personId: await spare(school) }) },
   'program/people.signOutEverywhere': { allowed: ['coordinator'], call: async ({ school }) => people.signOutEverywhere({ personId: await spare(school) }) },

@@ -10,7 +10,6 @@ type Props = {
   readonly hasPassword: boolean
   /** A student signs in on shared tablets with a PIN; null for everyone else. */
   readonly pin: 'set' | 'none' | null
-  readonly signedIn: boolean
 }
 
 const textOf = (value: unknown, key: string): string | undefined => {
@@ -19,7 +18,7 @@ const textOf = (value: unknown, key: string): string | undefined => {
 }
 
 /** What the coordinator can do to someone else's account; each asks first where something ends by it. */
-export function AccountPanel({ personId, name, disabled, hasPassword, pin, signedIn }: Props) {
+export function AccountPanel({ personId, name, disabled, hasPassword, pin }: Props) {
   return (
     <section aria-labelledby="account" className="grid gap-4">
       <h2 id="account" className="text-2xl">Account</h2>
@@ -34,20 +33,15 @@ export function AccountPanel({ personId, name, disabled, hasPassword, pin, signe
           send={() => newPin({ personId })} done={(value) => ({ word: `PIN of ${name}`, secret: textOf(value, 'pin'), text: 'Read it out now: it is shown once.' })}
         />
       )}
-      {signedIn && (
-        <AskFirst
-          label="Sign out everywhere" sure={`Sign ${name} out of every device`} keep="Leave the sessions" send={() => signOutEverywhere({ personId })}
-          done={() => ({ word: 'Signed out', text: 'Every session has ended.' })}
-        />
-      )}
-      {disabled
-        ? <AskFirst key="enable" label="Enable the account" send={() => disableAccount({ personId, disabled: false })} done={() => ({ word: 'Enabled', text: `${name} can sign in again.` })} />
-        : (
-          <AskFirst
-            key="disable" label="Disable the account" sure={`Sign ${name} out and let them in no more`} keep="Leave it enabled" send={() => disableAccount({ personId, disabled: true })}
-            done={() => ({ word: 'Disabled', text: `${name} is signed out and cannot sign in. The record stays.` })}
-          />
-        )}
+      <AskFirst
+        label="Sign out everywhere" sure={`Sign ${name} out of every device`} keep="Leave the sessions" send={() => signOutEverywhere({ personId })}
+        done={() => ({ word: 'Signed out', text: 'Every session has ended.' })}
+      />
+      <AskFirst
+        label={disabled ? 'Enable the account' : 'Disable the account'} {...(!disabled && { sure: `Sign ${name} out and let them in no more`, keep: 'Leave it enabled' })}
+        send={() => disableAccount({ personId, disabled: !disabled })}
+        done={() => (disabled ? { word: 'Enabled', text: `${name} can sign in again.` } : { word: 'Disabled', text: `${name} is signed out and cannot sign in. The record stays.` })}
+      />
     </section>
   )
 }

@@ -15,6 +15,7 @@ import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { rolesText, STATE_WORDS } from '../../role-words'
 import { AccountPanel } from './account-panel'
+import { RolesPanel } from './roles-panel'
 import { TeachingPanel } from './teaching-panel'
 
 type Props = { params: Promise<{ personId: string }> }
@@ -60,10 +61,11 @@ export default async function PersonPage({ params }: Props) {
             />
           )}
           {person.attends.length > 0 && <Attends places={person.attends} />}
+          <RolesPanel personId={person.id} name={person.name} instructor={person.roles.includes('instructor')} coordinator={person.roles.includes('coordinator')} self={person.self} />
           {person.self ? <Notice kind="info" word="This is you">Your password and your sessions are on <Link href="/account">your account page</Link>.</Notice> : (
             <AccountPanel
               personId={person.id} name={person.name} disabled={person.state === 'disabled'} hasPassword={person.state !== 'no-password'}
-              pin={person.roles.includes('student') ? (person.hasPin ? 'set' : 'none') : null} signedIn={person.sessions.length > 0}
+              pin={person.roles.includes('student') ? (person.hasPin ? 'set' : 'none') : null}
             />
           )}
         </div>
