@@ -131,7 +131,22 @@ test('a scale of nothing and a rectangle that is a line are said in a sentence',
   for (const x of [300, 600, 900, 1200]) await tapMark(page, x, 600)
   await expect(dialog(page).getByRole('alert')).toContainText('Three corners lie on one line')
   await expect(dialog(page).getByRole('button', { name: 'Show the widths' })).toHaveCount(0)
+  await expectGoodScreen(page, { gloves: true })
+
+  // Going back to the scale keeps the marks; closing asks.
+  await dialog(page).getByRole('button', { name: 'Back to the scale' }).tap()
+  await expect(dialog(page).getByText('Your marks stay where they are.')).toBeVisible()
+  await dialog(page).getByText('A6 paper').tap()
+  await dialog(page).getByRole('button', { name: 'Next' }).tap()
+  expect(await marked(page)).toBe(4)
   await page.keyboard.press('Escape')
+  const ask = page.getByRole('dialog', { name: 'Throw the marks away?' })
+  await expectAccessible(page)
+  await page.keyboard.press('Escape')
+  await expect(ask).toBeHidden()
+  expect(await marked(page)).toBe(4)
+  await dialog(page).getByRole('button', { name: 'Close without measuring' }).tap()
+  await ask.getByRole('button', { name: 'Throw them away' }).tap()
   await expect(page.getByRole('button', { name: 'Measure on photo 1' })).toBeFocused()
 })
 

@@ -32,12 +32,32 @@ export type Marking = {
 export function startMarking(scale: KnownScale, picture: PhotoMarks['picture'], stations: number): Marking {
   const kind = scale.kind === 'rectangle' ? 'corner' as const : 'point' as const
   const slots: Slot[] = [
-    ...Array.from({ length: kind === 'corner' ? 4 : 2 }, (_, index) => ({ kind, n: index + 1 })),
+    ...Array.from({ length: scaleMarks(scale) }, (_, index) => ({ kind, n: index + 1 })),
     { kind: 'start' }, { kind: 'end' },
     ...Array.from({ length: stations }, (_, station) => [{ kind: 'toe-a', station }, { kind: 'toe-b', station }] as const).flat(),
   ]
   return { scale, picture, slots, marks: slots.map(() => null), order: [], at: null, moving: false }
 }
+
+/**
+ * The same marks under another scale. Marks of the weld stay; those of the scale stay too while they mean the same, corners of a
+ * rectangle or two points, and have to be set anew otherwise.
+ */
+export function rescaled(marking: Marking, scale: KnownScale): Marking {
+  if (scale.kind === marking.scale.kind) return { ...marking, scale }
+  const { slots, marks } = startMarking(scale, marking.picture, marking.slots.filter(({ kind }) => kind === 'toe-a').length)
+  const [before, now] = [scaleMarks(marking.scale), scaleMarks(scale)]
+  const moved = (slot: number): number => slot - before + now
+  return {
+    ...marking, scale, slots,
+    marks: marks.map((_, index) => (index < now ? null : (marking.marks[index - now + before] ?? null))),
+    order: marking.order.filter((slot) => slot >= before).map(moved),
+    at: marking.at !== null && marking.at >= before ? moved(marking.at) : null,
+    moving: false,
+  }
+}
+
+const scaleMarks = ({ kind }: KnownScale): number => (kind === 'rectangle' ? 4 : 2)
 
 /** The first slot without a mark; null when all are marked or left out. */
 export function nextSlot({ marks }: Marking): number | null {
@@ -92,6 +112,9 @@ export function currentMark({ at, marks }: Marking): Mark | null {
 }
 
 export const isMark = (mark: Mark | 'skipped' | null | undefined): mark is Mark => mark !== null && mark !== undefined && mark !== 'skipped'
+
+/** How many marks are set. */
+export const marksSet = ({ marks }: Marking): number => marks.filter(isMark).length
 
 /** The scale with its marks; null while one is missing. */
 export function markedScale({ scale, slots, marks }: Marking): MarkedScale | null {

@@ -33,6 +33,19 @@ export const pictureAt = ({ middle, perCss }: PhotoView, place: Size, at: Point)
   x: middle.x + (at.x - place.width / 2) * perCss, y: middle.y + (at.y - place.height / 2) * perCss,
 })
 
+/** Where a point of the picture lies on the screen, counted from the upper left of the view's own place. */
+export const screenAt = ({ middle, perCss }: PhotoView, place: Size, at: Point): Point => ({
+  x: (at.x - middle.x) / perCss + place.width / 2, y: (at.y - middle.y) / perCss + place.height / 2,
+})
+
+/** The view moved just so far that a point keeps a border of the place around it, CSS pixels. */
+export function following(view: PhotoView, place: Size, at: Point, border = 40): PhotoView {
+  const { x, y } = screenAt(view, place, at)
+  const over = (value: number, side: number): number => Math.min(0, value - Math.min(border, side / 2)) + Math.max(0, value - Math.max(side - border, side / 2))
+  const [dx, dy] = [over(x, place.width), over(y, place.height)]
+  return dx === 0 && dy === 0 ? view : { ...view, middle: { x: view.middle.x + dx * view.perCss, y: view.middle.y + dy * view.perCss } }
+}
+
 /** The view as an SVG viewBox. Pixel (0, 0) of the picture is the middle of its first pixel, the drawing's origin its corner. */
 export const viewBoxOf = ({ middle, perCss }: PhotoView, place: Size): string =>
   [middle.x - (place.width / 2) * perCss, middle.y - (place.height / 2) * perCss, place.width * perCss, place.height * perCss].join(' ')

@@ -8,8 +8,11 @@ import type { StationWidth } from '@/lib/measure/widths-at-stations'
 import type { PhotoTask } from '@/lib/measure/widths-into-form'
 import { later } from '@/app/_components/later'
 import { Button } from '../ui/button'
+import type { Purpose } from './widths-screen'
 
 const GaugeDialog = later(() => import('./gauge-dialog').then((module) => module.GaugeDialog))
+
+const INTO_FORM: Purpose = { kind: 'form' }
 
 type Props = {
   readonly locale: Locale
@@ -18,12 +21,14 @@ type Props = {
   readonly task: PhotoTask
   readonly photo: Blob | (() => Promise<Blob>)
   readonly isMeasured: boolean
+  /** Where the widths go; without it into the form. */
+  readonly purpose?: Purpose
   /** Widths the person accepted, and the marks they come from. */
   readonly onAccept: (marks: PhotoMarks, widths: readonly StationWidth[]) => void
 }
 
 /** Opens the measuring on a photo. */
-export function MeasureButton({ locale, n, task, photo, isMeasured, onAccept }: Props) {
+export function MeasureButton({ locale, n, task, photo, isMeasured, purpose = INTO_FORM, onAccept }: Props) {
   const [open, setOpen] = useState<Blob | null>(null)
   const [failed, setFailed] = useState(false)
   const place = useRef<HTMLDivElement>(null)
@@ -45,7 +50,7 @@ export function MeasureButton({ locale, n, task, photo, isMeasured, onAccept }: 
       <div><Button onClick={() => void start()}>{say(photoGauge, locale, isMeasured ? 'again' : 'show', { n })}</Button></div>
       {failed && <p role="alert">{say(photoGauge, locale, 'notOpened')}</p>}
       {isMeasured && <p role="status" className="text-ink-2">{say(photoGauge, locale, 'marksKept')}</p>}
-      {open && <GaugeDialog locale={locale} task={task} photo={open} onClose={close} onAccept={(marks, widths) => { onAccept(marks, widths); close() }} />}
+      {open && <GaugeDialog locale={locale} task={task} photo={open} purpose={purpose} onClose={close} onAccept={(marks, widths) => { onAccept(marks, widths); close() }} />}
     </div>
   )
 }

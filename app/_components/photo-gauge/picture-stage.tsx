@@ -1,19 +1,22 @@
 'use client'
 
-import { useRef, type KeyboardEvent, type PointerEvent, type ReactNode, type WheelEvent } from 'react'
-import { pictureAt, viewBoxOf, within, zoomed, type PhotoView } from '@/lib/measure/photo-view'
+import { useEffect, useRef, type KeyboardEvent, type PointerEvent, type ReactNode, type WheelEvent } from 'react'
+import { pictureAt, screenAt, viewBoxOf, within, zoomed, type PhotoView } from '@/lib/measure/photo-view'
 import type { Point } from '@/lib/measure/point'
 import type { OpenPhoto } from './open-photo'
 import type { Size } from './use-size'
 
 type Props = {
   readonly photo: OpenPhoto
-  readonly sizeRef: (element: Element | null) => (() => void) | undefined
   readonly size: Size | null
   readonly view: PhotoView | null
   readonly onView: (view: PhotoView) => void
   /** A place tapped, pixels of the picture; `fine` when by a mouse or pen. */
   readonly onTap: (place: Point, fine: boolean) => void
+  /** The mark that a drag beginning on it moves. */
+  readonly grab: Point | null
+  /** That mark was dragged by so much, pixels of the picture. */
+  readonly onGrab: (by: Point) => void
   readonly onKeyDown: (event: KeyboardEvent) => void
   readonly label: string
   readonly describedBy: string
@@ -22,11 +25,16 @@ type Props = {
 
 /** A finger that moves less than this has tapped, CSS pixels. */
 const SLACK = 8
+/** A drag that begins this near to the mark moves it: by a finger, by mouse or pen. */
+const GRAB = { finger: 28, fine: 14 } as const
 
-/** The photo: a tap sets a mark, one finger or the mouse moves the picture, two fingers or the wheel zoom it. */
-export function PictureStage({ photo, sizeRef, size, view, onView, onTap, onKeyDown, label, describedBy, children }: Props) {
+/** The photo: a tap sets a mark, a drag on the latest mark moves it, elsewhere one finger or the mouse moves the picture, two fingers or the wheel zoom it. */
+export function PictureStage({ photo, size, view, onView, onTap, grab, onGrab, onKeyDown, label, describedBy, children }: Props) {
   const pointers = useRef(new Map<number, Point>())
   const moved = useRef(false)
+  const grabbed = useRef(false)
+  const element = useRef<HTMLDivElement>(null)
+  useEffect(() => element.current?.focus(), [])
   const picture = { width: photo.widthPx, height: photo.heightPx }
 
   const placeOn = (event: PointerEvent | WheelEvent): Point => {
@@ -39,7 +47,10 @@ export function PictureStage({ photo, sizeRef, size, view, onView, onTap, onKeyD
     event.currentTarget.setPointerCapture(event.pointerId)
     if (pointers.current.size === 0) moved.current = false
     else moved.current = true // a second finger: no tap
-    pointers.current.set(event.pointerId, placeOn(event))
+    const at = placeOn(event)
+    const mark = grab && view && size ? screenAt(view, size, grab) : null
+    grabbed.current = pointers.current.size === 0 && mark !== null && Math.hypot(mark.x - at.x, mark.y - at.y) < GRAB[event.pointerType === 'touch' ? 'finger' : 'fine']
+    pointers.current.set(event.pointerId, at)
   }
 
   function move(event: PointerEvent): void {
@@ -53,6 +64,10 @@ export function PictureStage({ photo, sizeRef, size, view, onView, onTap, onKeyD
     if (other) {
       const factor = Math.hypot(now.x - other.x, now.y - other.y) / Math.max(1, Math.hypot(before.x - other.x, before.y - other.y))
       onView(within(zoomed(view, factor, pictureAt(view, size, other)), picture, size))
+      return
+    }
+    if (grabbed.current) {
+      onGrab({ x: (now.x - before.x) * view.perCss, y: (now.y - before.y) * view.perCss })
       return
     }
     onView(within({ ...view, middle: { x: view.middle.x - (now.x - before.x) * view.perCss, y: view.middle.y - (now.y - before.y) * view.perCss } }, picture, size))
@@ -70,9 +85,9 @@ export function PictureStage({ photo, sizeRef, size, view, onView, onTap, onKeyD
 
   return (
     <div
-      ref={sizeRef} role="application" tabIndex={0} aria-label={label} aria-describedby={describedBy} onKeyDown={onKeyDown}
+      ref={element} role="application" tabIndex={0} aria-label={label} aria-describedby={describedBy} onKeyDown={onKeyDown}
       onPointerDown={down} onPointerMove={move} onPointerUp={up} onPointerCancel={(event) => pointers.current.delete(event.pointerId)} onWheel={wheel}
-      className="min-h-0 min-w-0 touch-none overflow-hidden bg-plate-2 select-none focus-visible:outline-3 focus-visible:-outline-offset-3 focus-visible:outline-focus"
+      className="absolute inset-0 touch-none overflow-hidden bg-plate-2 select-none focus-visible:outline-3 focus-visible:-outline-offset-3 focus-visible:outline-focus"
     >
       {size && view && (
         <svg viewBox={viewBoxOf(view, size)} width={size.width} height={size.height} aria-hidden="true" className="block cursor-crosshair">

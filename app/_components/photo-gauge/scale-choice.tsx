@@ -14,12 +14,23 @@ import { TextInput } from '../ui/text-input'
 const KINDS = ['card', 'a6', 'rectangle', 'ruler'] as const
 type Kind = (typeof KINDS)[number]
 
-type Props = { readonly locale: Locale; readonly units: LengthUnit; readonly onChoose: (scale: KnownScale) => void }
+type Props = {
+  readonly locale: Locale
+  readonly units: LengthUnit
+  /** The scale chosen before, and whether marks are set under it. */
+  readonly before: Chosen | null
+  readonly anyMarks: boolean
+  readonly onChoose: (chosen: Chosen) => void
+}
+
+const NOTHING_TYPED = { long: '', short: '', distance: '' }
+/** A known size, and how it was asked for: typed text stays as it was typed. */
+export type Chosen = { readonly scale: KnownScale; readonly choice: { readonly kind: Kind; readonly typed: typeof NOTHING_TYPED } }
 
 /** What on the photo has a known size, and that size where it has to be typed. */
-export function ScaleChoice({ locale, units, onChoose }: Props) {
-  const [kind, setKind] = useState<Kind>('card')
-  const [typed, setTyped] = useState({ long: '', short: '', distance: '' })
+export function ScaleChoice({ locale, units, before, anyMarks, onChoose }: Props) {
+  const [kind, setKind] = useState<Kind>(before?.choice.kind ?? 'card')
+  const [typed, setTyped] = useState(before?.choice.typed ?? NOTHING_TYPED)
   const [tried, setTried] = useState(false)
   const told = (key: keyof typeof photoGauge.en): string => say(photoGauge, locale, key)
   const asked = kind === 'rectangle' ? (['long', 'short'] as const) : kind === 'ruler' ? (['distance'] as const) : []
@@ -29,7 +40,7 @@ export function ScaleChoice({ locale, units, onChoose }: Props) {
     event.stopPropagation() // the log form stands around this one in React's tree
     setTried(true)
     const scale = scaleOf(kind, asked.map((name) => readKnownSize(typed[name], units)))
-    if (scale) onChoose(scale)
+    if (scale) onChoose({ scale, choice: { kind, typed } })
   }
 
   const box = (name: keyof typeof typed, label: string) => (
@@ -43,6 +54,7 @@ export function ScaleChoice({ locale, units, onChoose }: Props) {
         pills={KINDS.map((value) => ({ value, label: told(`scale-${value}`), hint: told(`about-${value}`) }))} />
       <p>{told('scaleHint')}</p>
       {asked.map((name) => box(name, told(name === 'long' ? 'longSide' : name === 'short' ? 'shortSide' : 'distance')))}
+      {anyMarks && before && <p role="status" className="font-bold">{told((kind === 'ruler') === (before.choice.kind === 'ruler') ? 'marksStay' : 'scaleAnew')}</p>}
       <div><Button kind="primary" type="submit">{told('next')}</Button></div>
     </form>
   )

@@ -2,12 +2,12 @@
 
 import { useState } from 'react'
 import {
-  adjust, currentMark, markedEnds, markedScale, measured, nextSlot, place, skipStation, startMarking, step, targetSlot, undo,
+  adjust, currentMark, markedEnds, markedScale, measured, nextSlot, place, rescaled, skipStation, startMarking, step, targetSlot, undo,
   type KnownScale, type Marking, type Slot,
 } from '@/lib/measure/marking'
 import { LEAST_SD_PX, placeOf, type Mark } from '@/lib/measure/photo-marks'
 import { PhotoProblem } from '@/lib/measure/photo-problem'
-import { around, wholePicture, within, zoomed, type PhotoView } from '@/lib/measure/photo-view'
+import { around, following, wholePicture, within, zoomed, type PhotoView } from '@/lib/measure/photo-view'
 import type { Point } from '@/lib/measure/point'
 import { snappedMark } from '@/lib/measure/snap-mark'
 import { stationGuide, type StationGuide } from '@/lib/measure/station-guide'
@@ -35,7 +35,10 @@ const toeOf = (slot: Slot | undefined): slot is Extract<Slot, { station: number 
  */
 export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly number[], size: Size | null) {
   const [marking, setMarking] = useState(() => startMarking(scale, { widthPx: photo.widthPx, heightPx: photo.heightPx }, shares.length))
+  if (marking.scale !== scale) setMarking(rescaled(marking, scale))
   const [asked, setView] = useState<PhotoView | null>(null)
+  /** The mark beside which no edge was found when one was asked for. */
+  const [edgeless, setEdgeless] = useState<Mark | null>(null)
   const picture = { width: photo.widthPx, height: photo.heightPx }
   const view = size && within(asked ?? wholePicture(picture, size), picture, size)
   const result = measured(marking)
@@ -77,7 +80,13 @@ export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly
     if (!view || target === null) return
     const sdPx = SD_CSS[fine ? 'fine' : 'finger'] * view.perCss
     if (sdPx > COARSE_PX) setView({ middle: at, perCss: NEAR_PER_CSS })
-    else change(place(marking, markAt(at, sdPx, slot)))
+    else put(at, sdPx)
+  }
+
+  function put(at: Point, sdPx: number): void {
+    const mark = markAt(at, sdPx, slot)
+    setEdgeless(mark.snapped ? null : mark)
+    change(place(marking, mark))
   }
 
   /** Moves the mark by hand: from then on its own place counts, as finely as the magnifier shows it. */
@@ -85,7 +94,9 @@ export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly
     if (!current) return
     const from = placeOf(current)
     const held = (value: number, most: number): number => Math.min(most - 1, Math.max(0, value))
-    setMarking(adjust(marking, { tap: { x: held(from.x + by.x, photo.widthPx), y: held(from.y + by.y, photo.heightPx) }, snapped: null, sdPx: Math.max(LEAST_SD_PX, loupePerCss) }))
+    const to = { x: held(from.x + by.x, photo.widthPx), y: held(from.y + by.y, photo.heightPx) }
+    setMarking(adjust(marking, { tap: to, snapped: null, sdPx: Math.max(LEAST_SD_PX, loupePerCss) }))
+    if (view && size && asked) setView(following(view, size, to))
   }
 
   const at = current && placeOf(current)
@@ -100,9 +111,11 @@ export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly
   return {
     marking, result, slot, current, currentSlot, guide, view, loupePerCss, setView, tap, move,
     wholeShown: asked === null,
-    setHere: () => { if (view) tap(guide && slot ? nearerEnd(guide, slot) : view.middle, true) },
-    nudge: (dx: number, dy: number) => move({ x: dx * loupePerCss, y: dy * loupePerCss }),
-    zoom: (factor: number) => { if (view) setView(zoomed(view, factor, at && marking.moving ? at : view.middle)) },
+    /** From the keyboard: the mark is put down in the middle of what is shown, or beside the weld, to be moved from there. */
+    setHere: () => { if (view && target !== null) put(guide && slot ? nearerEnd(guide, slot) : view.middle, SD_CSS.fine * view.perCss) },
+    /** Whole pixels of the picture. */
+    nudge: (dx: number, dy: number) => move({ x: dx, y: dy }),
+    zoom: (factor: number) => { if (view && size) setView(zoomedOrWhole(zoomed(view, factor, at && (marking.moving || factor > 1) ? at : view.middle), wholePicture(picture, size))) },
     whole: () => setView(null),
     undo: () => change(undo(marking)),
     goTo,
@@ -111,12 +124,18 @@ export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly
     swap: () => {
       if (!current || !view) return
       const sdPx = Math.max(LEAST_SD_PX, SD_CSS.finger * view.perCss)
-      const again = current.snapped ? { tap: current.tap, snapped: null, sdPx } : markAt(current.tap, sdPx, currentSlot)
+      const again: Mark = current.snapped ? { tap: current.tap, snapped: null, sdPx } : markAt(current.tap, sdPx, currentSlot)
+      setEdgeless(!current.snapped && !again.snapped ? current : null)
+      if (!current.snapped && !again.snapped) return
       setMarking(adjust(marking, again))
     },
+    noEdge: current !== null && edgeless === current,
     done: nextSlot(marking) === null,
   }
 }
+
+/** A view as far out as the whole picture is the whole picture, whatever becomes of the screen. */
+const zoomedOrWhole = (view: PhotoView, whole: PhotoView): PhotoView | null => (view.perCss >= whole.perCss ? null : view)
 
 export type MarkingState = ReturnType<typeof useMarking>
 

@@ -1,7 +1,7 @@
 // Setting marks one after the other, and what they give to the stations of the form.
 import { describe, expect, it } from 'vitest'
 import { bandCall } from '@/lib/measure/band-call'
-import { adjust, markedPairs, measured, nextSlot, place, skipStation, startMarking, step, undo, type KnownScale, type Marking } from '@/lib/measure/marking'
+import { adjust, markedPairs, marksSet, measured, nextSlot, place, rescaled, skipStation, startMarking, step, undo, type KnownScale, type Marking } from '@/lib/measure/marking'
 import { measurePhoto } from '@/lib/measure/photo-measurement'
 import { PhotoProblem } from '@/lib/measure/photo-problem'
 import { stationGuide } from '@/lib/measure/station-guide'
@@ -38,6 +38,19 @@ describe('marks', () => {
     const without = skipStation(undo(one))
     expect([markedPairs(without), nextSlot(without)]).toEqual([[], 6])
     expect(nextSlot(undo(without))).toBe(4)
+  })
+
+  it('stay under another known size, and only those of the scale go under another kind of scale', () => {
+    const both = set(ready(), [300, 284], [300, 316], [700, 280], [700, 320])
+    expect(widths(rescaled(both, { ...RULER, distanceMm: 50 }))).toEqual([4, 5]) // half as long, everything half as wide
+    const corners = rescaled(skipStation(set(ready(), [300, 284], [300, 316])), { kind: 'rectangle', sidesMm: [100, 50], sizeSdMm: 0 })
+    expect(corners.slots.map(({ kind }) => kind)).toEqual(['corner', 'corner', 'corner', 'corner', 'start', 'end', 'toe-a', 'toe-b', 'toe-a', 'toe-b'])
+    expect(marksSet(corners)).toBe(4)
+    expect(nextSlot(corners)).toBe(0)
+    const again = set(corners, [100, 500], [500, 500], [500, 700], [100, 700])
+    expect(nextSlot(again)).toBeNull()
+    expect(widths(again).map((each) => Number(each.toFixed(6)))).toEqual([8])
+    expect(marksSet(undo(undo(undo(undo(undo(undo(again)))))))).toBe(3) // four corners, the station left out, a toe
   })
 
   it('say why they cannot be measured as soon as it is so', () => {

@@ -1,6 +1,6 @@
 // The part of a photo on the screen. Expected values are worked out by hand from the picture's and the screen's sizes.
 import { describe, expect, it } from 'vitest'
-import { around, pictureAt, viewBoxOf, wholePicture, within, zoomed } from '@/lib/measure/photo-view'
+import { around, following, pictureAt, screenAt, viewBoxOf, wholePicture, within, zoomed } from '@/lib/measure/photo-view'
 
 const PICTURE = { width: 2000, height: 1000 }
 const SCREEN = { width: 400, height: 400 }
@@ -18,6 +18,15 @@ describe('a view of a photo', () => {
     const after = zoomed(before, 4, under)
     expect(after.perCss).toBe(1.25)
     expect(pictureAt(after, SCREEN, { x: 300, y: 150 })).toEqual(under)
+  })
+
+  it('says where a point lies on the screen, and follows it just so far that it keeps a border', () => {
+    const view = { middle: { x: 1000, y: 500 }, perCss: 2 }
+    expect(screenAt(view, SCREEN, { x: 1100, y: 480 })).toEqual({ x: 250, y: 190 })
+    expect(pictureAt(view, SCREEN, { x: 250, y: 190 })).toEqual({ x: 1100, y: 480 })
+    expect(following(view, SCREEN, { x: 1100, y: 480 })).toBe(view)
+    const after = following(view, SCREEN, { x: 1500, y: 120 })
+    expect(screenAt(after, SCREEN, { x: 1500, y: 120 })).toEqual({ x: 360, y: 40 })
   })
 
   it('does not leave the picture, nor come nearer than 8 screen pixels to one of the picture', () => {
