@@ -17,6 +17,7 @@ export default async function ProgramLayout({ children }: { children: ReactNode 
         { href: '/program', label: say(program, locale, 'passRates') },
         { href: '/program/people', label: say(program, locale, 'people') },
         { href: '/program/classes', label: 'Classes' },
+        { href: '/program/criteria', label: 'Criteria' },
         { href: '/program/readiness', label: say(program, locale, 'readiness') },
         ...(hasRole(viewer, 'instructor') ? [{ href: '/teach', label: say(program, locale, 'teach') }] : []),
       ]}
