@@ -1,7 +1,7 @@
 // Measuring on a photo: a drawn coupon whose bead has a known width, tapped by finger on a phone.
 import type { Page } from '@playwright/test'
 import sharp from 'sharp'
-import { as, box, couponNumber, expect, expectAccessible, expectGoodScreen, newcomer, openLog, PEOPLE, sendButton, TABLET, test, type Person } from './app'
+import { as, box, couponNumber, expect, expectAccessible, expectGoodScreen, logCoupon, newcomer, openLog, PEOPLE, sendButton, TABLET, test, type Person } from './app'
 
 const PX_PER_MM = 8
 const WIDTH = 1600
@@ -57,6 +57,15 @@ async function tapCard(page: Page): Promise<void> {
   for (const [x, y] of [[CARD.left, CARD.top], [right, CARD.top], [right, bottom], [CARD.left, bottom]] as const) await tapMark(page, x, y)
 }
 
+/** Both ends of the weld and the toes of its first station. */
+async function tapWeld(page: Page): Promise<void> {
+  await tapMark(page, BEAD.left, BEAD.middle)
+  await tapMark(page, BEAD.right, BEAD.middle)
+  const line = await stage(page).locator('svg line').first().evaluate((element) => Number(element.getAttribute('x1')))
+  await tapMark(page, line, BEAD.middle - TOE)
+  await tapMark(page, line, BEAD.middle + TOE)
+}
+
 let student: Person
 test.beforeAll(async ({ browser }) => {
   const { page, person } = await newcomer(browser)
@@ -104,11 +113,7 @@ test('a bead of known width fills the stations, and its marks stay on the photo'
   await teacher.getByRole('button', { name: 'Measure on photo 1' }).tap()
   await dialog(teacher).getByRole('button', { name: 'Next' }).tap()
   await tapCard(teacher)
-  await tapMark(teacher, BEAD.left, BEAD.middle)
-  await tapMark(teacher, BEAD.right, BEAD.middle)
-  const line = await stage(teacher).locator('svg line').first().evaluate((element) => Number(element.getAttribute('x1')))
-  await tapMark(teacher, line, BEAD.middle - TOE)
-  await tapMark(teacher, line, BEAD.middle + TOE)
+  await tapWeld(teacher)
   await dialog(teacher).getByRole('button', { name: 'Show the widths' }).tap()
   await dialog(teacher).getByRole('button', { name: 'Put these widths in the form' }).tap()
   await expect(teacher.getByText('The marks are kept with the photo.')).toBeVisible()
@@ -148,6 +153,35 @@ test('a scale of nothing and a rectangle that is a line are said in a sentence',
   await dialog(page).getByRole('button', { name: 'Close without measuring' }).tap()
   await ask.getByRole('button', { name: 'Throw them away' }).tap()
   await expect(page.getByRole('button', { name: 'Measure on photo 1' })).toBeFocused()
+})
+
+test('a photo added afterwards is measured beside what was submitted, and refused marks are said', async ({ browser }) => {
+  const page = await as(browser, student)
+  await openLog(page)
+  await logCoupon(page)
+  await page.getByLabel('Add a photo').setInputFiles({ name: 'later.jpg', mimeType: 'image/jpeg', buffer: await drawnPhoto() })
+  await page.getByRole('button', { name: 'Measure on photo 1' }).tap()
+  await dialog(page).getByText('Two marks on a ruler').tap()
+  await dialog(page).getByLabel('Distance between the marks').fill('3 1/2')
+  await dialog(page).getByRole('button', { name: 'Next' }).tap()
+  await tapMark(page, CARD.left, 600)
+  await tapMark(page, CARD.left + 3.5 * 25.4 * PX_PER_MM, 600)
+  await tapWeld(page)
+  await dialog(page).getByRole('button', { name: 'Show the widths' }).tap()
+  await expect(dialog(page).getByText('The widths you submitted and their verdict stay as they are.')).toBeVisible()
+  await expect(dialog(page).getByRole('row', { name: /Station 1/ })).toContainText(/submitted: 7\/16 in.*25\/64 in ± 0\.\d+ in/)
+  await expectGoodScreen(page, { gloves: true })
+  await dialog(page).getByRole('button', { name: 'Keep these marks with the photo' }).tap()
+
+  const refusal = { ok: false, code: 'INVALID', message: 'These are not marks of this photo.', fields: {} }
+  await page.route('**/marks', (route) => route.fulfill({ status: 400, json: refusal }))
+  await page.getByRole('button', { name: 'Send the photo' }).tap()
+  await expect(page.getByText('The marks you set on photo 1 could not be kept with it. These are not marks of this photo.')).toBeVisible()
+  await expectGoodScreen(page, { gloves: true })
+  await page.unroute('**/marks')
+  await page.getByRole('button', { name: 'Send them again' }).tap()
+  await expect(page.getByText(/Widths on the photo \(1\): 25\/64 in ± 0\.\d+ in/)).toBeVisible()
+  await expect(page.getByText('could not be kept')).toHaveCount(0)
 })
 
 /** '25/64' or '.394' as a number. */

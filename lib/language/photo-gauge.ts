@@ -97,7 +97,7 @@ export const photoGauge = messages({
     accept: 'Put these widths in the form', acceptSecond: 'Keep these marks with the photo', submittedWidth: 'submitted: {width}', secondWord: 'A second measurement', secondWhy: 'The widths you submitted and their verdict stay as they are. This one is kept beside them, on the photo.', backToMarks: 'Back to the marks',
     problemWord: 'Cannot be measured yet', loading: 'Opening the photo', notOpened: 'This photo cannot be opened on this device. Choose another, or send it without measuring.',
     marksBy: 'Measured by {name}', marksOwn: 'Measured by you', marksShown: 'Widths on the photo ({n}): {list}', marksScale: 'Scale: {scale}', show: 'Measure on photo {n}', again: 'Measure again on photo {n}',
-    marksKept: 'The marks are kept with the photo.', marksNotKept: 'The widths are in the form, but the marks could not be kept with the photo.', 'scaleShown-two-points': 'two marks {size} apart', 'scaleShown-rectangle': 'rectangle of {size}',
+    marksKept: 'The marks are kept with the photo.', notKeptWord: 'Marks not kept', notKept: 'The marks you set on photo {n} could not be kept with it.', marksLater: 'The server gave no answer. They are still on this device.', sendAgain: 'Send them again', forget: 'Forget these marks', 'scaleShown-two-points': 'two marks {size} apart', 'scaleShown-rectangle': 'rectangle of {size}',
     tooMuch: 'These are not marks of this photo.', otherPicture: 'The marks were set on a picture of another shape. Measure on this one.', standing: 'This coupon was inspected: the marks of its photo stay as they are.',
   },
   es: {
@@ -129,7 +129,7 @@ export const photoGauge = messages({
     accept: 'Poner estos anchos en el registro', acceptSecond: 'Guardar estas marcas con la foto', submittedWidth: 'enviado: {width}', secondWord: 'Una segunda medición', secondWhy: 'Los anchos que enviaste y su veredicto se quedan como están. Esta medición se guarda aparte, en la foto.', backToMarks: 'Volver a las marcas',
     problemWord: 'Todavía no se puede medir', loading: 'Abriendo la foto', notOpened: 'Esta foto no se puede abrir en este aparato. Elige otra, o envíala sin medir.',
     marksBy: 'Medido por {name}', marksOwn: 'Medido por ti', marksShown: 'Anchos en la foto ({n}): {list}', marksScale: 'Escala: {scale}', show: 'Medir en la foto {n}', again: 'Medir otra vez en la foto {n}',
-    marksKept: 'Las marcas se guardan con la foto.', marksNotKept: 'Los anchos están en el registro, pero no se pudieron guardar las marcas con la foto.', 'scaleShown-two-points': 'dos marcas a {size}', 'scaleShown-rectangle': 'rectángulo de {size}',
+    marksKept: 'Las marcas se guardan con la foto.', notKeptWord: 'Marcas sin guardar', notKept: 'Las marcas que pusiste en la foto {n} no se pudieron guardar con ella.', marksLater: 'El servidor no respondió. Siguen en este aparato.', sendAgain: 'Enviarlas otra vez', forget: 'Olvidar estas marcas', 'scaleShown-two-points': 'dos marcas a {size}', 'scaleShown-rectangle': 'rectángulo de {size}',
     tooMuch: 'Estas no son marcas de esta foto.', otherPicture: 'Las marcas se pusieron en una imagen de otra forma. Mide en esta.', standing: 'Esta probeta ya se inspeccionó: las marcas de su foto se quedan como están.',
   },
 })

@@ -5,6 +5,7 @@ import { door } from '@/lib/language/door'
 import { learn } from '@/lib/language/learn'
 import { offline } from '@/lib/language/offline'
 import { say } from '@/lib/language/say'
+import { secondMeasurement } from '@/lib/measure/second-measurement'
 import { dateText, momentText } from '@/lib/reports/dates'
 import { passesView } from '@/lib/reports/passes-view'
 import { EyeFigure } from '@/app/_components/progress/eye-figure'
@@ -16,6 +17,7 @@ import { RuleList } from '@/app/_components/result/rule-list'
 import { TwoLooks } from '@/app/_components/result/two-looks'
 import { VerdictHead } from '@/app/_components/result/verdict-head'
 import { MarksOnPhoto } from '@/app/_components/photo-gauge/marks-on-photo'
+import { MeasureKept } from '@/app/_components/photo-gauge/measure-kept'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -53,6 +55,9 @@ export default async function CouponPage({ params, searchParams }: Props) {
   const { locale } = viewer
   // Once the two looks can be compared, so can those before them.
   const eye = other && await ownEye(viewer)
+  const own = lead.kind === 'self' ? lead : other
+  const measured = (photoId: string): boolean => marks.get(photoId)?.some((each) => each.own) ?? false
+  const second = own && secondMeasurement(own.strip)
   const exerciseHref = `/learn/${coupon.classId}/${coupon.exercise.id}`
   return (
     <div className="grid gap-8">
@@ -74,12 +79,14 @@ export default async function CouponPage({ params, searchParams }: Props) {
         {coupon.photos.length > 0 && (
           <div className="grid gap-3 sm:grid-cols-2">
             {coupon.photos.map((photo, index) => (
-              <MarksOnPhoto key={photo.id} locale={locale} units={viewer.units} photo={photo} alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })}
-                marks={marks.get(photo.id) ?? []} />
+              <div key={photo.id} className="grid content-start gap-3">
+                <MarksOnPhoto locale={locale} units={viewer.units} photo={photo} alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })} marks={marks.get(photo.id) ?? []} />
+                <MeasureKept locale={locale} photoId={photo.id} n={index + 1} isMeasured={measured(photo.id)} second={measured(photo.id) && !coupon.waiting ? null : second} />
+              </div>
             ))}
           </div>
         )}
-        <AddPhoto locale={locale} couponId={coupon.id} />
+        <AddPhoto locale={locale} couponId={coupon.id} n={coupon.photos.length + 1} second={second} />
       </section>
       <section className="grid gap-3">
         <h2 className="text-2xl">{say(learn, locale, 'comments')}</h2>
