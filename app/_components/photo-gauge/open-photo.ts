@@ -1,51 +1,43 @@
 import type { Pixels } from '@/lib/measure/snap-mark'
-
-/** Longest side of a photo as it is kept and sent, as the server keeps it: enough for 8 pixels to the millimetre over 25 cm. */
-const LONGEST_PX = 2048
-const QUALITY = 0.85
+import { photoPixels, smallPhoto, type DrawnPhoto } from './draw-photo'
+import type { PhotoWork } from './photo-worker'
 
 export type OpenPhoto = Pixels & { readonly url: string }
 
-/** The photo the right way up, no larger than is kept, on a canvas. @throws when the browser cannot read it */
-async function drawn(photo: Blob): Promise<HTMLCanvasElement> {
-  const bitmap = await createImageBitmap(photo, { imageOrientation: 'from-image' })
-  try {
-    const factor = Math.min(1, LONGEST_PX / Math.max(bitmap.width, bitmap.height))
-    const canvas = document.createElement('canvas')
-    canvas.width = Math.max(1, Math.round(bitmap.width * factor))
-    canvas.height = Math.max(1, Math.round(bitmap.height * factor))
-    const context = canvas.getContext('2d', { willReadFrequently: true })
-    if (!context) throw new Error('This browser gives no canvas.')
-    context.imageSmoothingQuality = 'high'
-    context.drawImage(bitmap, 0, 0, canvas.width, canvas.height)
-    return canvas
-  } finally {
-    bitmap.close()
-  }
+/** A worker that could not even be started, in contrast to one that could not read the photo. */
+class NoWorker extends Error {}
+
+function inWorker<Done>(work: PhotoWork): Promise<Done> {
+  return new Promise((resolve, reject) => {
+    if (typeof Worker === 'undefined' || typeof OffscreenCanvas === 'undefined') return reject(new NoWorker())
+    const worker = new Worker(new URL('./photo-worker.ts', import.meta.url), { type: 'module' })
+    const end = (then: () => void): void => { worker.terminate(); then() }
+    worker.addEventListener('error', () => end(() => reject(new NoWorker())))
+    worker.addEventListener('message', ({ data }: MessageEvent<{ readonly done: Done } | { readonly failed: string }>) =>
+      end(() => ('done' in data ? resolve(data.done) : reject(new Error(data.failed)))))
+    worker.postMessage(work)
+  })
 }
 
-const encoded = (canvas: HTMLCanvasElement, type: string): Promise<Blob | null> => new Promise((done) => canvas.toBlob(done, type, QUALITY))
+/** Beside the page where the browser can, else on it. */
+async function beside<Done>(work: PhotoWork, here: (photo: Blob) => Promise<Done>): Promise<Done> {
+  try {
+    return await inWorker<Done>(work)
+  } catch (problem) {
+    if (problem instanceof NoWorker) return here(work.photo)
+    throw problem
+  }
+}
 
 /**
  * A photo made fit for a slow link: turned upright, at most 2048 pixels long, without the metadata that says where it was taken.
  *
  * @throws when the browser cannot read the picture
  */
-export async function shrunk(photo: Blob): Promise<Blob> {
-  const canvas = await drawn(photo)
-  // Browsers that write no WebP hand back PNG, which is larger than the photo was.
-  const webp = await encoded(canvas, 'image/webp')
-  const small = webp?.type === 'image/webp' ? webp : await encoded(canvas, 'image/jpeg')
-  canvas.width = 0 // gives the memory back at once: phones have little
-  if (!small) throw new Error('This browser could not write the picture.')
-  return small
-}
+export const shrunk = (photo: Blob): Promise<Blob> => beside({ kind: 'small', photo }, smallPhoto)
 
 /** A photo with its pixels, to be measured; revoke its url when done. @throws when the browser cannot read the picture */
 export async function opened(photo: Blob): Promise<OpenPhoto> {
-  const canvas = await drawn(photo)
-  const { data, width, height } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height)
-  const shown = await encoded(canvas, 'image/jpeg')
-  if (!shown) throw new Error('This browser could not write the picture.')
-  return { rgba: data, widthPx: width, heightPx: height, url: URL.createObjectURL(shown) }
+  const { shown, ...pixels } = await beside<DrawnPhoto>({ kind: 'pixels', photo }, photoPixels)
+  return { ...pixels, url: URL.createObjectURL(shown) }
 }
