@@ -18,6 +18,13 @@ async function beginCopy(page: Page, words: string): Promise<string> {
   return title
 }
 
+/** Throws away the draft that is open, so that no test leaves one behind. */
+async function throwAway(page: Page): Promise<void> {
+  await page.getByText('Throw this draft away').click()
+  await page.getByRole('button', { name: 'Throw it away' }).click()
+  await page.waitForURL(/\/program\/criteria$/)
+}
+
 async function editUndercut(page: Page, limit: string, note: string | null): Promise<void> {
   const open = page.getByRole('button', { name: 'Edit Undercut' })
   if (await open.isVisible()) await open.click()
@@ -81,6 +88,9 @@ test('coupons that would change verdict are listed with the way they change, and
   await page.waitForURL(/\/program\/criteria\/coupons\//)
   await expect(page.getByRole('main').getByText(was, { exact: true }).first()).toBeVisible()
   await expectGoodScreen(page)
+  await page.goBack() // what was typed and not saved is there again
+  await expect(page.getByText('These boxes hold what you typed here before and did not save.')).toBeVisible()
+  await throwAway(page)
 })
 
 test('what cannot be read is told at its box and kept, saved or not', async ({ browser }) => {
@@ -102,9 +112,7 @@ test('what cannot be read is told at its box and kept, saved or not', async ({ b
   await page.getByRole('link', { name: `Go on with ${title}` }).click()
   await page.getByRole('button', { name: /^Edit undercut$/i }).click()
   await expect(page.getByLabel('Length', { exact: true })).toHaveValue('about a hair')
-  await page.getByText('Throw this draft away').click()
-  await page.getByRole('button', { name: 'Throw it away' }).click()
-  await page.waitForURL(/\/program\/criteria$/)
+  await throwAway(page)
   await expect(page.getByRole('link', { name: `Go on with ${title}` })).toHaveCount(0)
 })
 
@@ -124,4 +132,15 @@ test('the second of two who edit a draft is told, and chooses', async ({ browser
   await expect(two.getByText('The draft is kept as it stands.')).toBeVisible()
   await one.reload()
   await expect(one.getByLabel('Edition')).toHaveValue('Yours, 2026')
+  await throwAway(one)
+})
+
+test('an instructor reads the criteria of an exercise and cannot write any', async ({ browser }) => {
+  const page = await as(browser, PEOPLE.selfShielded, { viewport: PHONE })
+  await page.goto('/teach/criteria/shop-bead/1')
+  await expect(heading(page, 'Shop rule for a practice bead')).toBeVisible()
+  await expect(page.getByText('Undercut: depth at most 1/32 in.')).toBeVisible()
+  await expectGoodScreen(page)
+  const refused = await page.goto('/program/criteria')
+  expect(refused?.status()).toBe(404)
 })

@@ -48,14 +48,15 @@ export function criteriaInWords(set: CriteriaSet): CriteriaInWords {
   const total = [...new Map(set.rules.map((rule) => [rule.id, rule.weight])).values()].reduce((sum, weight) => sum + weight, 0)
   return {
     title: set.title, edition: set.edition, units, passMark: set.passMark,
-    rules: set.rules.map((rule) => ruleInWords(rule, set, units, total)),
+    rules: set.rules.map((rule, index) => ruleInWords(rule, set, units, total, set.rules.slice(0, index).some(({ id }) => id === rule.id))),
     fromMemory: set.rules.some(({ source }) => source.status === 'memory'),
   }
 }
 
-function ruleInWords(rule: Rule, set: CriteriaSet, units: LengthUnit, total: number): RuleInWords {
+/** @param later a rule before it has its id: it holds where that one does not */
+function ruleInWords(rule: Rule, set: CriteriaSet, units: LengthUnit, total: number, later: boolean): RuleInWords {
   return {
-    id: rule.id, name: ruleName(rule.id, 'en', set), allows: allowsText(rule, units), welds: weldsText(rule, units),
+    id: rule.id, name: ruleName(rule.id, 'en', set), allows: allowsText(rule, units), welds: weldsText(rule, units) ?? (later ? 'For all other welds.' : null),
     source: citation(rule.source, 'en'), note: rule.source.note ?? null, status: rule.source.status, statusWord: say(scorecardWords, 'en', rule.source.status),
     weight: `${Number(rule.weight.toFixed(2))} of ${Number(total.toFixed(2))}`, readiness: readinessText(rule, units),
   }
@@ -118,10 +119,11 @@ export function limitText(limit: Limit, units: LengthUnit): string {
     }
     case 'table': {
       const rows = limit.steps.map(({ mm, upTo, below }) => {
-        const end = upTo !== undefined ? ` up to ${lengthText(upTo, units)}` : below !== undefined ? ` under ${lengthText(below, units)}` : ' beyond that'
+        const end = upTo !== undefined ? ` (up to ${lengthText(upTo, units)})` : below !== undefined ? ` (under ${lengthText(below, units)})` : ' (beyond that)'
         return `${lengthText(mm, units)}${limit.steps.length === 1 ? '' : end}`
       })
-      return `${rows.join(', ')} (by ${quantityNames[limit.by]})`
+      const last = rows.pop() ?? ''
+      return rows.length === 0 ? last : `${rows.join(', ')} or ${last}, depending on ${quantityNames[limit.by]}`
     }
   }
 }

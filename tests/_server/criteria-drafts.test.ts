@@ -56,7 +56,7 @@ describe('a draft', () => {
     const copy = await begun()
     expect(copy.document).toMatchObject({ base: { id: 'shop-bead', version: 1 }, title: 'Tight undercut' })
     expect(copy.document.rules).toHaveLength(criteriaById('shop-bead').rules.length)
-    expect((await begun('Tight undercut', '')).document).toMatchObject({ base: null, rules: [] })
+    expect((await begun('Tight: undercut', '')).document).toMatchObject({ base: null, rules: [] })
     const ids = (await db().criteriaDraft.findMany({ where: { programId: school.programId }, select: { criteriaId: true } })).map(({ criteriaId }) => criteriaId)
     expect(ids.sort()).toEqual(['own.tight-undercut', 'own.tight-undercut-2'])
   })
@@ -64,6 +64,14 @@ describe('a draft', () => {
   it('needs a title and a set that is there', async () => {
     expect(await beginCriteria({ title: ' ', from: '', system: 'us' })).toMatchObject({ ok: false, code: 'INVALID', fields: { title: 'Type a title.' } })
     expect(await beginCriteria({ title: 'X', from: 'no-such 1', system: 'us' })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+  })
+
+  it('needs a title of its own, when it begins and when it is published', async () => {
+    const shop = criteriaById('shop-bead').title
+    expect(await beginCriteria({ title: shop.toUpperCase(), from: '', system: 'us' })).toMatchObject({ ok: false, fields: { title: expect.stringContaining('another') } })
+    const draft = await begun()
+    expect(await beginCriteria({ title: 'tight undercut', from: '', system: 'us' })).toMatchObject({ ok: false, fields: { title: expect.stringContaining('being written') } })
+    expect(await publishCriteria({ ...draft, document: { ...withUndercut(draft.document, '1/64'), title: shop } })).toMatchObject({ ok: false, fields: { title: expect.any(String) } })
   })
 
   it('is kept as typed, however wrong', async () => {
@@ -209,6 +217,18 @@ describe('trying limits', () => {
     await requestFrom({ school, who: 'coordinator' })
     const { document } = await begun()
     expect(await tryLimits({ document: withUndercut(document, '1/64'), of: { exerciseId: school.exerciseId } })).toMatchObject({ ok: true, value: { coupons: [{ couponId, before: 'Accept', after: 'Reject' }] } })
+  })
+
+  it('leaves out what waits for the viewer’s own blind look', async () => {
+    await log('student', cleanReadings())
+    const { programId, classId, people } = school
+    await db().membership.create({ data: { programId, personId: people.coordinator, role: 'instructor' } })
+    await db().classInstructor.create({ data: { programId, classId, personId: people.coordinator } })
+    const { document } = await begun()
+    const asked = () => tryLimits({ document, of: { exerciseId: school.exerciseId } })
+    expect(await asked()).toMatchObject({ ok: true, value: { sentence: expect.stringContaining('No coupon') } })
+    await db().coupon.updateMany({ where: { programId }, data: { waitingSince: null } })
+    expect(await asked()).toMatchObject({ ok: true, value: { sentence: expect.stringContaining('the one coupon') } })
   })
 
   it('says so where a rule asks for what nobody measured', async () => {

@@ -51,11 +51,12 @@ export type NewDraft = {
 /**
  * Begins a set of the program's own, as a copy of another or with nothing. It gets an id that no set of the program, nor any that ships, has.
  *
- * @throws Refusal NOT_FOUND for anyone but a coordinator, and for a set that is not there
+ * @throws Refusal NOT_FOUND for anyone but a coordinator, and for a set that is not there; INVALID when another set or draft has its title
  */
 export async function startDraft(viewer: Viewer, input: NewDraft): Promise<{ draftId: string }> {
   if (!hasRole(viewer, 'coordinator')) throw notFound()
   return db().$transaction(async (tx) => {
+    await refuseTakenTitle(tx, viewer.programId, input.title, null)
     const copied = input.from && draftOf(await there(tx, viewer, input.from))
     const document: DraftCriteria = copied ? { ...copied, title: input.title } : blankDraft(input.system, input.title)
     const criteriaId = ownId(input.title, await takenIds(tx, viewer.programId))
@@ -110,6 +111,15 @@ async function takenIds(tx: Transaction, programId: string): Promise<ReadonlySet
     await tx.criteriaDraft.findMany({ where: { programId }, select: { criteriaId: true } }),
   ]
   return new Set([...sets.map(({ id }) => id), ...drafts.map(({ criteriaId }) => criteriaId)])
+}
+
+/** Two sets of one title could not be told apart where one is chosen. */
+async function refuseTakenTitle(tx: Transaction, programId: string, title: string, criteriaId: string | null): Promise<void> {
+  const same = { equals: title.trim(), mode: 'insensitive' } as const
+  const set = await tx.criteriaSet.findFirst({ where: { programId, title: same, ...(criteriaId !== null && { id: { not: criteriaId } }) }, select: { id: true } })
+  const draft = await tx.criteriaDraft.findFirst({ where: { programId, title: same, ...(criteriaId !== null && { criteriaId: { not: criteriaId } }) }, select: { id: true } })
+  const sentence = set ? 'There is a set of this title. Give yours another.' : 'A set of this title is being written. Go on with that one, or give yours another title.'
+  if (set || draft) throw new Refusal('INVALID', sentence, { title: sentence })
 }
 
 /** 0 when there is none yet. */
@@ -199,6 +209,7 @@ export async function publishDraft(viewer: Viewer, input: SavedDraft): Promise<C
 async function checked(tx: Transaction, viewer: Viewer, draft: DraftCriteria, key: CriteriaKey, before: number): Promise<CriteriaSet> {
   const read = readDraft(draft, key)
   if (!read.ok) throw invalid(read.problems)
+  await refuseTakenTitle(tx, viewer.programId, read.value.title, key.id)
   if (draft.base) {
     const problems = copiedSourceProblems(draft, read.value, await there(tx, viewer, draft.base))
     if (Object.keys(problems).length > 0) throw invalid(problems)

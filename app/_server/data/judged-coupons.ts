@@ -6,7 +6,7 @@ import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { toExercise, type ExerciseRecord } from './exercises'
-import { couponScope } from './scope'
+import { couponScope, gradableCouponScope } from './scope'
 
 /** A coupon with the look that leads it, and what its criteria made of that look. */
 export type JudgedCoupon = {
@@ -31,13 +31,20 @@ const looks = {
 
 /**
  * The last coupons that were judged, newest first, as their instructor read them, or as the student did where no instructor has. For staff:
- * a coordinator sees all of the program, an instructor those of their classes.
+ * a coordinator sees all of the program, an instructor those of their classes. What waits for the viewer's own look is left out: that look
+ * is blind.
  */
 export async function listJudgedCoupons(viewer: Viewer, of: CouponsOf, most: number): Promise<JudgedCoupon[]> {
   if (!hasRole(viewer, 'coordinator') && !hasRole(viewer, 'instructor')) return []
   const exerciseIds = 'exerciseId' in of ? [of.exerciseId] : await exercisesJudgedBy(viewer, of.criteriaId)
   const rows = await db().coupon.findMany({
-    where: { AND: [{ exerciseId: { in: exerciseIds }, inspections: { some: { supersededAt: null, kind: { in: ['self', 'instructor'] }, scorecard: { isNot: null } } } }, couponScope(viewer)] },
+    where: {
+      AND: [
+        { exerciseId: { in: exerciseIds }, inspections: { some: { supersededAt: null, kind: { in: ['self', 'instructor'] }, scorecard: { isNot: null } } } },
+        couponScope(viewer),
+        { NOT: { AND: [{ OR: [{ waitingSince: { not: null } }, { secondWaitingSince: { not: null } }] }, gradableCouponScope(viewer)] } },
+      ],
+    },
     orderBy: [{ receivedAt: 'desc' }, { id: 'desc' }], take: most,
     select: { id: true, number: true, receivedAt: true, student: { select: { givenName: true, familyName: true } }, exercise: true, inspections: looks },
   })

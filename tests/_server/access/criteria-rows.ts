@@ -42,7 +42,12 @@ export const CRITERIA_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'criteria-drafts.dropDraft': { seenBy: ['coordinator'], call: async (viewer, fixture) => drafts.dropDraft(viewer, await draft(fixture)).then(() => true) },
   'criteria-drafts.publishDraft': { seenBy: ['coordinator'], call: async (viewer, fixture) => drafts.publishDraft(viewer, await draft(fixture)) },
   'judged-coupons.listJudgedCoupons': {
-    seenBy: SEES_COUPON.filter((who) => who !== 'student'), call: (viewer, { school }) => judged.listJudgedCoupons(viewer, { exerciseId: school.exerciseId }, 80),
+    seenBy: SEES_COUPON.filter((who) => who !== 'student'),
+    call: async (viewer, { school, couponId }) => {
+      // What waits for the viewer's own look is blind, and left out.
+      await db().coupon.updateMany({ where: { id: couponId }, data: { waitingSince: null } })
+      return judged.listJudgedCoupons(viewer, { exerciseId: school.exerciseId }, 80)
+    },
   },
 }
 

@@ -11,7 +11,7 @@ describe('a limit in words', () => {
     [times(1, 'nominal-leg'), 'the leg asked for'],
     [linear('width', 0.1, inches(1 / 32), inches(1 / 8)), '0.1 times the weld’s width there plus 1/32 in, at most 1/8 in'],
     [onTopOf('nominal-leg', 'thickness', 0.5, 0, null), 'the leg asked for and on top of it 0.5 times the plate’s thickness'],
-    [table('thickness', upTo(inches(1 / 4), inches(1 / 32)), otherwise(inches(1 / 16))), '1/32 in up to 1/4 in, 1/16 in beyond that (by the plate’s thickness)'],
+    [table('thickness', upTo(inches(1 / 4), inches(1 / 32)), otherwise(inches(1 / 16))), '1/32 in (up to 1/4 in) or 1/16 in (beyond that), depending on the plate’s thickness'],
   ])('%j is said', (limit, text) => expect(limitText(limit, 'in')).toBe(text))
 })
 
@@ -34,6 +34,11 @@ describe('a set in words', () => {
         expect(each.allows).toMatch(/^[A-Z].*\.$/)
       }
     }
+  })
+
+  it('says of rules that share an id which welds the later one is for', () => {
+    const undercut = criteriaInWords(criteriaById('structural-static.us')).rules.filter(({ id }) => id === 'undercut')
+    expect(undercut.map(({ welds }) => welds)).toEqual(['Only for plate under 1 in thick.', 'For all other welds.'])
   })
 
   it('says which sets rest on memory', () => {

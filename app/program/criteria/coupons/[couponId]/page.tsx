@@ -1,10 +1,11 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
+import { notFound, redirect } from 'next/navigation'
 import { RuleList } from '@/app/_components/result/rule-list'
 import { VerdictHead } from '@/app/_components/result/verdict-head'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { BeadStrip } from '@/app/_components/weld/bead-strip'
 import { requireRole } from '@/app/_server/auth/require-role'
+import { findBlindCoupon } from '@/app/_server/data/coupon-record'
 import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
@@ -17,7 +18,11 @@ type Props = { params: Promise<{ couponId: string }> }
 /** A coupon as its own criteria judged it, to hold against limits being written. */
 export default async function JudgedCouponPage({ params }: Props) {
   const viewer = await requireRole('coordinator')
-  const result = (await couponResult(viewer, pageId((await params).couponId))) ?? notFound()
+  const couponId = pageId((await params).couponId)
+  // Whoever also teaches and has not looked at it yet does so blind, in the instructor's room.
+  const blind = await findBlindCoupon(viewer, couponId)
+  if (blind && !blind.standing) redirect(`/teach/coupons/${couponId}`)
+  const result = (await couponResult(viewer, couponId)) ?? notFound()
   const { coupon, lead } = result
   if (!lead) notFound()
   const program = await findProgram(viewer)

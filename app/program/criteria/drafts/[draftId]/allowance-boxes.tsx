@@ -10,8 +10,8 @@ export function AllowanceBoxes({ value, onChange, error }: Boxes<DraftAllowance>
   const text = (box: 'share' | 'length' | 'window' | 'shareIfShorter') =>
     ({ value: value[box], error: error(`over.${box}`), onChange: (event: { target: { value: string } }) => onChange({ [box]: event.target.value }) })
   return (
-    <fieldset className="grid gap-3 border-l-[3px] border-line pl-4">
-      <legend className="font-bold">Over how much of the weld</legend>
+    <fieldset className="grid gap-3 border-l-[3px] border-line py-1 pl-4">
+      <legend className="pb-1 font-head text-xl leading-tight font-semibold">Over how much of the weld</legend>
       <div className="grid gap-3 sm:grid-cols-2">
         <Select
           label="Counted in" value={value.per} choices={[{ value: 'window', label: 'Any stretch of weld' }, { value: 'weld', label: 'Per cent of the whole weld' }]}

@@ -13,8 +13,8 @@ export function ConditionBoxes({ legend, name, value, onChange, error }: Boxes<D
     <Select label={label} value={value[box]} choices={yesNo} onChange={(event) => onChange({ [box]: event.target.value as YesNo })} />
   )
   return (
-    <fieldset className="grid gap-3 border-l-[3px] border-line pl-4">
-      <legend className="font-bold">{legend}</legend>
+    <fieldset className="grid gap-3 border-l-[3px] border-line py-1 pl-4">
+      <legend className="pb-1 font-head text-xl leading-tight font-semibold">{legend}</legend>
       <div className="grid gap-3 sm:grid-cols-2">
         <Select
           label="Weld" value={value.weld} choices={[{ value: '', label: 'Any' }, { value: 'fillet', label: 'Fillet' }, { value: 'groove', label: 'Groove' }]}

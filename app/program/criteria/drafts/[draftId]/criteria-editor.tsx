@@ -136,7 +136,7 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
           </section>
           <RuleListEditor rules={document.rules} said={preview.said} problems={problems} open={open} onOpen={setOpen} onChange={(rules) => edit({ rules })} />
         </div>
-        <div className="min-w-0 xl:sticky xl:top-4 xl:self-start">
+        <div className="min-w-0 xl:sticky xl:top-4 xl:max-h-[calc(100vh-2rem)] xl:self-start xl:overflow-y-auto xl:px-1">
           <PreviewPanel look={preview.look} state={preview.state} sample={sample} samples={samples} onSample={setSample} open={Object.keys(preview.problems).length} />
         </div>
       </div>

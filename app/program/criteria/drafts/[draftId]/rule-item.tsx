@@ -29,13 +29,13 @@ export function RuleItem({ rule, index, count, open, said, problems, onToggle, o
   const wrong = Object.keys(problems).some((box) => box === `rules.${index}` || box.startsWith(`rules.${index}.`))
   return (
     <li className="grid gap-3 py-4">
-      <div className="flex flex-wrap items-start justify-between gap-3">
+      <div className="flex flex-wrap items-start justify-between gap-3 sm:flex-nowrap">
         <div className="min-w-0 max-w-prose">
           <h3 className="font-text text-base leading-normal font-bold">{name}</h3>
           <p>{said ? `${said.allows}${said.welds ? ` ${said.welds}` : ''}` : `${KIND_WORDS[rule.kind]}: not filled in yet.`}</p>
           {wrong && !open && <p className="font-bold">A box needs another look.</p>}
         </div>
-        <div className="flex flex-wrap gap-2">
+        <div className="flex shrink-0 flex-wrap gap-2">
           <Button size="desk" onClick={onToggle} aria-expanded={open} aria-label={`${open ? 'Close' : 'Edit'} ${name}`}>{open ? 'Close' : 'Edit'}</Button>
           <Button size="desk" onClick={() => onMove(-1)} disabled={index === 0} aria-label={`Move ${name} up`}>Up</Button>
           <Button size="desk" onClick={() => onMove(1)} disabled={index === count - 1} aria-label={`Move ${name} down`}>Down</Button>

@@ -26,7 +26,7 @@ export default async function ExercisePage({ params }: Props) {
     <div className="grid gap-8">
       <PageHead
         eyebrow={`Version ${exercise.version}`} title={exercise.title} lead={`Saving makes the next version; coupons keep the one they were welded to.${shared}`}
-        aside={<><LinkButton href={`${here}/${exerciseId}/versions`}>Versions</LinkButton><LinkButton href={here}>Back to the list</LinkButton></>}
+        aside={<><LinkButton href={`/teach/criteria/${encodeURIComponent(exercise.criteria.id)}/${exercise.criteria.version}`}>Its criteria</LinkButton><LinkButton href={`${here}/${exerciseId}/versions`}>Versions</LinkButton><LinkButton href={here}>Back to the list</LinkButton></>}
       />
       <ExerciseForm
         {...key} version={exercise.version} units={viewer.units} values={typedExercise(exercise, viewer.units)} warnings={setupWarnings(exercise, viewer)}

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { RulesInWords } from '@/app/_components/criteria/rules-in-words'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { Notice } from '@/app/_components/ui/notice'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -7,7 +8,6 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { criteriaSetView } from '@/app/_server/views/criteria-set'
 import { BeginForm } from '../../../begin-form'
 import { NextVersionButton } from '../../../next-version-button'
-import { RulesInWords } from '../../../rules-in-words'
 import { setAddress } from '../../../set-address'
 
 export const metadata: Metadata = { title: 'Criteria in words' }
