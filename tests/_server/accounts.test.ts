@@ -8,10 +8,11 @@ import { passwordMatches } from '@/app/_server/auth/passwords'
 import { liveSession, startSession } from '@/app/_server/auth/sessions'
 import { signInWithPassword } from '@/app/_server/auth/sign-in'
 import { viewerForPerson, type Viewer } from '@/app/_server/auth/viewer'
-import { endSessions, makeInstructor, resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
+import { changeNames, endSessions, makeInstructor, resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
 import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
 import { findTaughtClass } from '@/app/_server/data/classes'
 import { changeOwnPassword } from '@/app/_server/data/people'
+import { listAccountHistory } from '@/app/_server/data/people-list'
 import { setStudentPin } from '@/app/_server/data/pins'
 import { db } from '@/app/_server/db'
 import { addStaff } from '@/app/program/people/actions'
@@ -75,6 +76,36 @@ describe('a new instructor', () => {
     expect(await addStaff({ givenName: ' ', familyName: 'Quarrie', signInName: 'N Quarrie!', classId: '' })).toMatchObject({
       ok: false, code: 'INVALID', fields: { givenName: expect.any(String) as string, signInName: expect.any(String) as string },
     })
+  })
+})
+
+describe('names', () => {
+  it('are changed with what was there before, and sessions stay', async () => {
+    const personId = school.people.student
+    const token = await startSession(school.programId, personId, null)
+    const names = { personId, givenName: 'Olive', familyName: 'Tarrant', signInName: 'o.tarrant' }
+    await changeNames(coordinator, names)
+    await changeNames(coordinator, names)
+    expect(await viewerForPerson(school.programId, personId)).toMatchObject({ name: 'Olive Tarrant' })
+    expect(await liveSession(token)).toMatchObject({ personId })
+    expect(await db().auditEvent.findMany({ where: { subjectId: personId }, select: { action: true, before: true } })).toEqual([
+      { action: 'person.change', before: { givenName: 'student', familyName: 'Test', signInName: 'student' } },
+    ])
+  })
+
+  it('do not take another one’s sign-in name', async () => {
+    await expect(changeNames(coordinator, { personId: school.people.student, givenName: 'Olive', familyName: 'Tarrant', signInName: 'classmate' }))
+      .rejects.toMatchObject({ code: 'INVALID', fields: { signInName: expect.stringContaining('taken') as string } })
+  })
+})
+
+describe('the history of an account', () => {
+  it('says what was done and by whom, the latest first, and nothing of practice', async () => {
+    const personId = school.people.student
+    await setStudentPin(await viewerOf(school, 'instructor'), { studentId: personId })
+    await setDisabled(coordinator, { personId, disabled: true })
+    await db().auditEvent.create({ data: { programId: school.programId, actorId: personId, action: 'staff-note.write', subjectType: 'person', subjectId: personId } })
+    expect((await listAccountHistory(coordinator, personId)).map(({ text, by }) => [text, by])).toEqual([['Account disabled', 'coordinator Test'], ['New PIN made', 'instructor Test']])
   })
 })
 

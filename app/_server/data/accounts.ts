@@ -8,7 +8,7 @@ import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { firstPassword, giveFirstPassword } from './first-password'
 
-/* What a coordinator does to the accounts of the program. Nobody does any of it to their own: for that there is the account page. */
+/* What a coordinator does to the accounts of the program. Nobody ends anything of their own: for that there is the account page. */
 
 type Who = { readonly personId: string }
 
@@ -47,9 +47,34 @@ export async function makeInstructor(viewer: Viewer, { givenName, familyName, si
       return { personId, password }
     })
   } catch (error) {
-    if (!(error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002')) throw error
-    const taken = 'This sign-in name is taken. Add a number or a middle initial.'
-    throw new Refusal('INVALID', taken, { signInName: taken })
+    throw nameTaken(error)
+  }
+}
+
+/** The refusal for a sign-in name that somebody has, or the error itself when it is another one. */
+function nameTaken(error: unknown): unknown {
+  if (!(error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002')) return error
+  const taken = 'This sign-in name is taken. Add a number or a middle initial.'
+  return new Refusal('INVALID', taken, { signInName: taken })
+}
+
+type Names = { readonly givenName: string; readonly familyName: string; readonly signInName: string }
+
+/** Changes the names of an account, one's own too; nobody is signed out by it. Saving them as they are changes nothing. @throws Refusal NOT_FOUND, INVALID when the sign-in name is taken */
+export async function changeNames(viewer: Viewer, { personId, givenName, familyName, signInName }: Who & Names): Promise<void> {
+  if (!hasRole(viewer, 'coordinator')) throw notFound()
+  const key = { programId_id: { programId: viewer.programId, id: personId } }
+  const after = { givenName, familyName, signInName }
+  try {
+    await db().$transaction(async (tx) => {
+      const before = await tx.person.findUnique({ where: key, select: { givenName: true, familyName: true, signInName: true } })
+      if (!before) throw notFound()
+      if (before.givenName === givenName && before.familyName === familyName && before.signInName === signInName) return
+      await tx.person.update({ where: key, data: after })
+      await recordAudit(tx, viewer, { action: 'person.change', subject: { type: 'person', id: personId }, before, after })
+    })
+  } catch (error) {
+    throw nameTaken(error)
   }
 }
 

@@ -13,6 +13,8 @@ export type RosterEntry = {
   readonly signInName: string
   readonly booth: number | null
   readonly withdrawnAt: Date | null
+  /** Their account lets them in no more, wherever they are enrolled. */
+  readonly disabled: boolean
 }
 
 /** Classes whose roster the viewer may change: those they teach, all for a coordinator. */
@@ -23,9 +25,9 @@ export async function listRoster(viewer: Viewer, classId: string): Promise<Roste
   const rows = await db().enrolment.findMany({
     where: { programId: viewer.programId, classId, class: rosterScope(viewer) },
     orderBy: [{ withdrawnAt: { sort: 'asc', nulls: 'first' } }, { person: { familyName: 'asc' } }, { person: { givenName: 'asc' } }, { personId: 'asc' }],
-    select: { booth: true, withdrawnAt: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true } } },
+    select: { booth: true, withdrawnAt: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true, disabledAt: true } } },
   })
-  return rows.map(({ person, ...row }) => ({ ...row, id: person.id, signInName: person.signInName, name: fullName(person) }))
+  return rows.map(({ person, ...row }) => ({ ...row, id: person.id, disabled: person.disabledAt !== null, signInName: person.signInName, name: fullName(person) }))
 }
 
 type Place = { readonly classId: string; readonly studentId: string }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { ACCOUNT_ACTIONS, accountEventText } from '@/lib/reports/account-history'
 import { fullName } from '@/lib/reports/full-name'
 import type { PeopleOptions, PersonState } from '@/lib/reports/people-options'
 import type { Prisma } from '@/prisma/generated/client'
@@ -111,6 +112,8 @@ async function lastSignIns(programId: string, personIds: readonly string[]): Pro
 export type PlaceInClass = { readonly classId: string; readonly name: string; readonly term: string; readonly archived: boolean; readonly withdrawn: boolean }
 
 export type PersonDetail = Omit<ListedPerson, 'classes'> & {
+  readonly givenName: string
+  readonly familyName: string
   readonly self: boolean
   readonly since: Date
   readonly mustChangePassword: boolean
@@ -149,10 +152,27 @@ export async function findPerson(viewer: Viewer, personId: string): Promise<Pers
   if (!found) return null
   const last = await lastSignIns(programId, [found.id])
   return {
-    id: found.id, name: fullName(found), signInName: found.signInName, roles: found.memberships.map(({ role }) => role), state: stateOf(found),
+    id: found.id, name: fullName(found), givenName: found.givenName, familyName: found.familyName, signInName: found.signInName, roles: found.memberships.map(({ role }) => role), state: stateOf(found),
     self: found.id === viewer.personId, since: found.createdAt, lastSignIn: last.get(found.id) ?? null,
     mustChangePassword: found.mustChangePassword, hasPin: found.pinHash !== null,
     teaches: found.teaches.map(placeOf), attends: found.enrolments.map(placeOf),
     sessions: found.sessions.map(({ id, device, createdAt, lastSeenAt, tablet }) => ({ id, device, tablet: tablet?.name ?? null, since: createdAt, lastSeen: lastSeenAt })),
   }
+}
+
+/** How many lines of an account's history are shown. */
+const HISTORY_LINES = 20
+
+/** `by`: who did it; null for a job of the server's own. */
+export type AccountEvent = { readonly id: string; readonly at: Date; readonly by: string | null; readonly text: string }
+
+/** What was done to an account, the latest first. Empty for anyone but a coordinator. */
+export async function listAccountHistory(viewer: Viewer, personId: string): Promise<AccountEvent[]> {
+  if (!hasRole(viewer, 'coordinator')) return []
+  const rows = await db().auditEvent.findMany({
+    where: { programId: viewer.programId, subjectType: 'person', subjectId: personId, action: { in: [...ACCOUNT_ACTIONS] } },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }], take: HISTORY_LINES,
+    select: { id: true, at: true, action: true, after: true, actor: { select: { givenName: true, familyName: true } } },
+  })
+  return rows.map(({ id, at, action, after, actor }) => ({ id, at, by: actor && fullName(actor), text: accountEventText(action, after) }))
 }

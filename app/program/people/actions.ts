@@ -3,9 +3,10 @@
 import * as z from 'zod'
 import { uuid } from '@/lib/schemas/field'
 import { instructorFormSchema } from '@/lib/schemas/instructor-form'
+import { changedNamesSchema } from '@/lib/schemas/person-form'
 import { rosterImportSchema, rosterSchema } from '@/lib/schemas/roster'
 import { action } from '@/app/_server/action'
-import { endSessions, makeInstructor, resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
+import { changeNames, endSessions, makeInstructor, resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
 import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
 import { moveStudent, readmitStudent, withdrawStudent } from '@/app/_server/data/enrolments'
 import { setStudentPin } from '@/app/_server/data/pins'
@@ -53,3 +54,9 @@ export const signOutEverywhere = action({ roles: ['coordinator'], input: who }, 
 
 /** Gives somebody one of the staff's roles, or takes it. */
 export const changeRole = action({ roles: ['coordinator'], input: who.extend({ role: z.enum(['instructor', 'coordinator']), held: z.boolean() }) }, setRole)
+
+/** Other names for an account. */
+export const saveNames = action({ roles: ['coordinator'], input: changedNamesSchema }, async (viewer, input) => {
+  await changeNames(viewer, input)
+  return {}
+})

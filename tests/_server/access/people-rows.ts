@@ -37,9 +37,18 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'accounts.setDisabled': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.setDisabled(viewer, { personId: await spare(school), disabled: true }).then(() => true) },
   'accounts.resetPassword': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.resetPassword(viewer, { personId: await spare(school) }) },
   'accounts.endSessions': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.endSessions(viewer, { personId: await spare(school) }) },
+  'accounts.changeNames': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.changeNames(viewer, { personId: await spare(school), ...newInstructor() }).then(() => true) },
   'accounts.setRole': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.setRole(viewer, { personId: await spare(school), role: 'instructor', held: true }).then(() => true) },
   'people-list.listPeople': { seenBy: COORDINATORS, call: async (viewer) => (await peopleList.listPeople(viewer, PEOPLE_DEFAULTS))?.people ?? null },
   'people-list.findPerson': { seenBy: ['coordinator'], call: (viewer, { school }) => peopleList.findPerson(viewer, school.people.student) },
+  'people-list.listAccountHistory': {
+    seenBy: ['coordinator'],
+    call: async (viewer, { school, viewers }) => {
+      const personId = await spare(school)
+      await accounts.setDisabled(viewers.coordinator, { personId, disabled: true })
+      return peopleList.listAccountHistory(viewer, personId)
+    },
+  },
   'people.listClassLanguages': { seenBy: ['instructor'], call: (viewer, { school }) => peopleData.listClassLanguages(viewer, school.classId) },
   'roster-export.rosterOf': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => rosterExport.rosterOf(viewer, school.classId) },
   'terms.changeTerm': { seenBy: ['coordinator'], call: (viewer, { school }) => terms.changeTerm(viewer, fall(school)) },
@@ -58,6 +67,7 @@ export const PEOPLE_ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'program/people.changeRole': { allowed: ['coordinator'], call: async ({ school }) => people.changeRole({ personId: await spare(school), role: 'instructor', held: true }) },
   'program/people.newPassword': { allowed: ['coordinator'], call: async ({ school }) => people.newPassword({ personId: await spare(school) }) },
   'program/people.newPin': { allowed: ['coordinator'], call: async ({ school }) => people.newPin({ personId: await spare(school) }) },
+  'program/people.saveNames': { allowed: ['coordinator'], call: async ({ school }) => people.saveNames({ personId: await spare(school), ...newInstructor() }) },
   'program/people.signOutEverywhere': { allowed: ['coordinator'], call: async ({ school }) => people.signOutEverywhere({ personId: await spare(school) }) },
   'program/classes.saveTerm': { allowed: ['coordinator'], call: ({ school }) => classActions.saveTerm(fall(school)) },
   'program/classes.archiveTerm': { allowed: ['coordinator'], call: ({ school: { termId } }) => classActions.archiveTerm({ termId, archived: false }) },

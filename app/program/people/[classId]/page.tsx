@@ -10,6 +10,7 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { listInstructors } from '@/app/_server/data/class-instructors'
 import { findClass, listClasses } from '@/app/_server/data/classes'
 import { listRoster } from '@/app/_server/data/enrolments'
+import { rosterOf } from '@/app/_server/data/roster-export'
 import { pageId } from '@/app/_server/page-id'
 import { RosterImport } from './roster-import'
 import { StudentButtons } from './student-buttons'
@@ -23,7 +24,7 @@ type Props = { params: Promise<{ classId: string }> }
 export default async function ClassPeoplePage({ params }: Props) {
   const viewer = await requireRole('coordinator')
   const found = (await findClass(viewer, pageId((await params).classId))) ?? notFound()
-  const [roster, staff, classes] = await Promise.all([listRoster(viewer, found.id), listInstructors(viewer), listClasses(viewer)])
+  const [roster, staff, classes, file] = await Promise.all([listRoster(viewer, found.id), listInstructors(viewer), listClasses(viewer), rosterOf(viewer, found.id)])
   const others = classes.filter(({ id }) => id !== found.id).map(({ id, name, term }) => ({ value: id, label: `${name}, ${term.name}` }))
   const active = roster.filter(({ withdrawnAt }) => withdrawnAt === null).length
   return (
@@ -40,13 +41,14 @@ export default async function ClassPeoplePage({ params }: Props) {
           <h2 className="text-2xl">Students</h2>
           {active > 0 && <a href={`/api/exports/roster?class=${found.id}`} download className={buttonLook('secondary', 'shop', false)}>Download the roster</a>}
         </div>
+        {file !== null && file.leftOut > 0 && <p>{`The file leaves out ${file.leftOut} whom a roster cannot bring: their account is disabled, or they are staff as well.`}</p>}
         {roster.length === 0 ? <EmptyState title="Nobody yet"><p>Bring in a roster above, or let students join with the class code.</p></EmptyState> : (
           <Table
             caption="Students of the class" captionHidden
             columns={[{ key: 'name', head: 'Student' }, { key: 'signIn', head: 'Sign-in name' }, { key: 'booth', head: 'Booth', numeric: true }, { key: 'state', head: 'State' }, { key: 'do', head: 'Change' }]}
-            rows={roster.map(({ id, name, signInName, booth, withdrawnAt }) => ({
+            rows={roster.map(({ id, name, signInName, booth, withdrawnAt, disabled }) => ({
               key: id,
-              cells: [<Link key="name" href={`/program/people/person/${id}`} className="inline-flex min-h-12 items-center underline">{name}</Link>, signInName, booth ?? 'none', withdrawnAt ? 'withdrawn' : 'active',
+              cells: [<Link key="name" href={`/program/people/person/${id}`} className="inline-flex min-h-12 items-center underline">{name}</Link>, signInName, booth ?? 'none', [withdrawnAt ? 'withdrawn' : 'active', disabled && 'account disabled'].filter(Boolean).join(', '),
                 <StudentButtons key="do" classId={found.id} studentId={id} name={name} withdrawn={withdrawnAt !== null} others={others} />],
             }))}
           />

@@ -10,11 +10,12 @@ import { Notice } from '@/app/_components/ui/notice'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { listClasses } from '@/app/_server/data/classes'
-import { findPerson, type PersonDetail, type PlaceInClass } from '@/app/_server/data/people-list'
+import { findPerson, listAccountHistory, type AccountEvent, type PersonDetail, type PlaceInClass } from '@/app/_server/data/people-list'
 import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { rolesText, STATE_WORDS } from '../../role-words'
 import { AccountPanel } from './account-panel'
+import { NamesForm } from './names-form'
 import { RolesPanel } from './roles-panel'
 import { TeachingPanel } from './teaching-panel'
 
@@ -34,7 +35,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 /** One person: roles, classes, where they are signed in, and what can be done to their account. */
 export default async function PersonPage({ params }: Props) {
   const { viewer, person } = await load((await params).personId)
-  const [classes, { timeZone }] = await Promise.all([listClasses(viewer), findProgram(viewer)])
+  const [classes, { timeZone }, history] = await Promise.all([listClasses(viewer), findProgram(viewer), listAccountHistory(viewer, person.id)])
   const others = classes.filter(({ id }) => !person.teaches.some(({ classId }) => classId === id)).map((each) => ({ value: each.id, label: `${each.name}, ${each.term.name}` }))
   return (
     <div className="grid gap-10">
@@ -50,8 +51,10 @@ export default async function PersonPage({ params }: Props) {
               {person.mustChangePassword && <DefinitionRow term="Password" value="a first one, to be replaced" />}
               {person.roles.includes('student') && <DefinitionRow term="Tablet PIN" value={person.hasPin ? 'set' : 'none yet'} />}
             </DefinitionList>
+            <NamesForm personId={person.id} givenName={person.givenName} familyName={person.familyName} signInName={person.signInName} />
           </section>
           <Sessions person={person} timeZone={timeZone} />
+          <History events={history} timeZone={timeZone} />
         </div>
         <div className="grid gap-10">
           {person.roles.includes('instructor') && (
@@ -102,6 +105,21 @@ function Sessions({ person: { sessions }, timeZone }: { readonly person: PersonD
               <strong>{tablet ?? browserName(device) ?? 'An unknown device'}</strong>
               <span className="block text-base text-ink-2">{`since ${momentText(since, 'en', timeZone)}, last used ${momentText(lastSeen, 'en', timeZone)}`}</span>
             </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+function History({ events, timeZone }: { readonly events: readonly AccountEvent[]; readonly timeZone: string }) {
+  return (
+    <section aria-labelledby="history" className="grid gap-3">
+      <h2 id="history" className="text-2xl">What was done to the account</h2>
+      {events.length === 0 ? <p>Nothing yet.</p> : (
+        <ul className="divide-y divide-line border-y border-line">
+          {events.map(({ id, at, by, text }) => (
+            <li key={id} className="py-3"><strong>{text}</strong><span className="block text-base text-ink-2">{`${momentText(at, 'en', timeZone)}, ${by ?? 'the server'}`}</span></li>
           ))}
         </ul>
       )}
