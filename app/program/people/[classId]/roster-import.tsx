@@ -86,7 +86,7 @@ export function RosterImport({ classId }: { readonly classId: string }) {
       <h2 className="text-2xl">Bring in a roster</h2>
       <p className="max-w-prose">
         The first line names the columns: sign-in name, given name, family name and, if you have them, booth. Commas, semicolons and tabs all do. Nobody leaves the class because a file does not name them.
-        New students have no password yet: their instructor makes a first one on the student’s page.
+        New students have no password yet: their instructor makes a first one on the student’s page, or you do on theirs.
       </p>
       <Field label="A file of your computer" hint="It is read into the box below, where you can mend it.">
         {(wiring) => <input type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" disabled={!hydrated} onChange={(event) => void choose(event)} {...wiring} className="min-h-12 w-full max-w-full py-2" />}

@@ -64,13 +64,13 @@ export default async function PersonPage({ params }: Props) {
             />
           )}
           {person.attends.length > 0 && <Attends places={person.attends} />}
-          <RolesPanel personId={person.id} name={person.name} instructor={person.roles.includes('instructor')} coordinator={person.roles.includes('coordinator')} self={person.self} />
           {person.self ? <Notice kind="info" word="This is you">Your password and your sessions are on <Link href="/account">your account page</Link>.</Notice> : (
             <AccountPanel
               personId={person.id} name={person.name} disabled={person.state === 'disabled'} hasPassword={person.state !== 'no-password'}
               pin={person.roles.includes('student') ? (person.hasPin ? 'set' : 'none') : null}
             />
           )}
+          <RolesPanel personId={person.id} name={person.name} instructor={person.roles.includes('instructor')} coordinator={person.roles.includes('coordinator')} self={person.self} />
         </div>
       </div>
     </div>
