@@ -49,11 +49,13 @@ test('a coordinator copies the shop rule, tightens undercut, sees what it does a
   // The note still speaks of the limit before: publishing asks for another.
   await page.getByRole('button', { name: 'Publish', exact: true }).click()
   await expect(page.getByText('This note was written for the limit before. Say what holds now, or empty it.')).toBeVisible()
+  await expect(page.getByLabel('Note (may be empty)')).toBeFocused()
   await editUndercut(page, '1/64', 'Half the welder test limit.')
   await page.getByRole('button', { name: 'Publish', exact: true }).click()
   await page.waitForURL(/\/program\/criteria\/sets\/own\./)
   await expect(heading(page, title)).toBeVisible()
-  await expect(page.getByText('Undercut: depth at most 1/64 in.')).toBeVisible()
+  await expect(page.getByText('Now: Undercut: depth at most 1/64 in.')).toBeVisible()
+  await expect(page.getByText('Undercut: depth at most 1/64 in.', { exact: true })).toBeVisible()
   await expectGoodScreen(page)
 
   // It can be changed only by a next version.

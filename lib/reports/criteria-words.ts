@@ -80,13 +80,13 @@ export function allowsText(rule: Rule, units: LengthUnit): string {
     case 'largest-size': return `${capital(listOf(rule.of))}: ${SIZES[rule.size]} at most ${limit(rule.max)}.`
     case 'size-allowance': {
       const everywhere = rule.max === null ? 'none allowed' : `${SIZES[rule.size]} at most ${limit(rule.max)}`
-      return `${capital(listOf(rule.of))}: ${everywhere}, but ${rule.max === null ? `${SIZES[rule.size]} ` : ''}up to ${limit(rule.allowed.max)} over ${overText(rule.allowed.over, units)}.`
+      return `${capital(listOf(rule.of))}: ${everywhere}, but ${rule.max === null ? `${SIZES[rule.size]} ` : ''}up to ${limit(rule.allowed.max)}${pause(rule.allowed.max)} over ${overText(rule.allowed.over, units)}.`
     }
     case 'reading-range': return `${reading} ${rangeText(rule.min, rule.max, limit)} at every station.${optionalText(rule)}`
     case 'reading-spread': return `${reading}: largest and smallest differ by at most ${limit(rule.max)}.`
     case 'reading-allowance': {
       const [least, past] = rule.side === 'below' ? ['at least', 'short of it'] : ['at most', 'past it']
-      return `${reading} ${least} ${limit(rule.nominal)} at every station, but ${past} by up to ${limit(rule.beyond)} over ${overText(rule.over, units)}.${optionalText(rule)}`
+      return `${reading} ${least} ${limit(rule.nominal)} at every station, but ${past} by up to ${limit(rule.beyond)}${pause(rule.beyond)} over ${overText(rule.over, units)}.${optionalText(rule)}`
     }
     case 'window-sum': {
       const from = rule.countFromMm > 0 ? ` of ${lengthText(rule.countFromMm, units)} and more` : ''
@@ -97,6 +97,9 @@ export function allowsText(rule: Rule, units: LengthUnit): string {
     case 'not-judged': return rule.reason === 'permitted' ? 'Permitted: not judged.' : 'Left to the application: not judged.'
   }
 }
+
+/** A table ends in an aside, and what follows needs a pause. */
+const pause = (limit: Limit): string => (limit.form === 'table' && limit.steps.length > 1 ? ',' : '')
 
 const seenText = (kinds: readonly IndicationKind[] | undefined): string => (kinds && kinds.length > 0 ? ` Where seen, these reject too: ${listOf(kinds)}.` : '')
 const optionalText = (rule: { readonly optional?: boolean }): string => (rule.optional ? ' Judged only where somebody measured it.' : '')

@@ -134,7 +134,11 @@ describe('publishing', () => {
     expect(await db().exerciseVersion.findFirstOrThrow({ where: { exerciseId: school.exerciseId, version: 2 } })).toMatchObject({ criteriaId: id, criteriaVersion: 1 })
     expect((await listCriteria(coordinator)).filter((line) => line.id === id).map(({ version }) => version)).toEqual([2, 1])
     expect((await criteriaList(coordinator)).sets[0]).toMatchObject({ id, own: true, versions: [{ version: 2 }, { version: 1 }] })
-    expect(await criteriaSetView(coordinator, id, 1)).toMatchObject({ version: 1, newest: 2, own: true })
+    expect(await criteriaSetView(coordinator, id, 1)).toMatchObject({
+      version: 1, newest: 2, own: true, from: { title: criteriaById('shop-bead').title, version: 1 }, changes: [{ name: 'Undercut', before: 'Undercut: depth at most 1/32 in.', after: 'Undercut: depth at most 1/64 in.' }],
+    })
+    expect(await criteriaSetView(coordinator, id, 2)).toMatchObject({ exercises: 0, from: { title: 'Tight undercut', version: 1 }, changes: [{ after: 'Undercut: depth at most 3/128 in.' }] })
+    expect(await criteriaSetView(coordinator, 'shop-bead', 1)).toMatchObject({ own: false, from: null, changes: [] })
   })
 
   it('makes no next version of a set that ships with the application', async () => {

@@ -1,5 +1,7 @@
 import 'server-only'
 import { isOwn } from '@/lib/criteria/draft/own-id'
+import type { CriteriaSet } from '@/lib/criteria/types'
+import { criteriaChanges, type RuleChange } from '@/lib/reports/criteria-changes'
 import { criteriaInWords, type CriteriaInWords } from '@/lib/reports/criteria-words'
 import type { Viewer } from '../auth/viewer'
 import { findCriteria, listCriteria } from '../data/criteria'
@@ -12,6 +14,10 @@ export type CriteriaSetView = {
   readonly words: CriteriaInWords
   /** Exercises judged by this version now. */
   readonly exercises: number
+  /** What a set of the program's own was begun from: the title and version; null for sets that ship and those begun with nothing. */
+  readonly from: { readonly title: string; readonly version: number } | null
+  /** What differs from what it was begun from; for an own set's next version, from the version before. */
+  readonly changes: readonly RuleChange[]
 }
 
 /** One version of a set in words; null when the program has none such or the viewer is not of its staff. */
@@ -19,8 +25,15 @@ export async function criteriaSetView(viewer: Viewer, id: string, version: numbe
   const [set, lines] = await Promise.all([findCriteria(viewer, id, version), listCriteria(viewer)])
   if (!set) return null
   const versions = lines.filter((line) => line.id === id)
+  const base = await baseOf(viewer, set)
   return {
     id, version, own: isOwn(id), words: criteriaInWords(set),
     newest: Math.max(...versions.map((line) => line.version)), exercises: versions.find((line) => line.version === version)?.exercises ?? 0,
+    from: base && { title: base.title, version: base.version }, changes: base ? criteriaChanges(base, set) : [],
   }
+}
+
+async function baseOf(viewer: Viewer, set: CriteriaSet): Promise<CriteriaSet | null> {
+  const { 'copied-from': id, 'copied-version': version } = set.settings ?? {}
+  return isOwn(set.id) && typeof id === 'string' && typeof version === 'number' ? findCriteria(viewer, id, version) : null
 }

@@ -47,5 +47,6 @@ export function lengthText(mm: number, units: LengthUnit): string {
 
 const inchTexts = (mm: number): string[] => [
   formatLength(millimetres(mm), { unit: 'in', denominator: 64 }),
-  ...[1, 2, 3, 4].map((digits) => `${Number((mm / 25.4).toFixed(digits))} in`),
+  `${Math.round((mm / 25.4) * 128)}/128 in`,
+  ...[1, 2, 3, 4, 5, 6].map((digits) => `${Number((mm / 25.4).toFixed(digits))} in`),
 ]

@@ -29,7 +29,7 @@ describe('typed values', () => {
     expect(readLength(text, 'in')).toBe(mm)
   })
   it.each([['abc'], ['1/0'], [''], ['two']])('cannot read %s', (text) => expect(readLength(text, 'in')).toBeNull())
-  it.each([[0.79375, '1/32 in'], [1.143, '0.045 in'], [25.4, '1 in'], [0.7, '0.7 mm'], [-1.5875, '-1/16 in']])('writes %s mm in inches as %s', (mm, text) => {
+  it.each([[0.79375, '1/32 in'], [1.143, '0.045 in'], [25.4, '1 in'], [0.5953125, '3/128 in'], [0.7, '0.7 mm'], [-1.5875, '-1/16 in']])('writes %s mm in inches as %s', (mm, text) => {
     expect(lengthText(mm, 'in')).toBe(text)
     expect(readLength(text, 'in')).toBe(mm)
   })

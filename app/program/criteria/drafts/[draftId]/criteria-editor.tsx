@@ -1,13 +1,14 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { DraftCriteria } from '@/lib/criteria/draft/draft'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { RadioPills } from '@/app/_components/ui/radio-pills'
 import type { Choice } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
+import { VerdictWord } from '@/app/_components/ui/verdict-word'
 import { useDraft } from '@/app/_components/use-draft'
 import { useHydrated } from '@/app/_components/use-hydrated'
 import { dropCriteria, publishCriteria, saveCriteria } from '../../actions'
@@ -41,11 +42,18 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
   const [sample, setSample] = useState(samples[0]?.value ?? '')
   const [told, setTold] = useState<BoxProblems>({})
   const [checked, setChecked] = useState(false)
+  const [tellings, setTellings] = useState(0)
+  const boxes = useRef<HTMLDivElement>(null)
   const [busy, setBusy] = useState<'save' | 'publish' | 'drop' | null>(null)
   const [said, setSaid] = useState<Said | null>(null)
   const preview = usePreview(document, sample, first)
   const live = checked ? preview.problems : unreadable(preview.problems)
   const problems: BoxProblems = { ...told, ...live }
+
+  // Once the rule that is wrong stands open: to its first box that needs another look.
+  useEffect(() => {
+    if (tellings > 0) boxes.current?.querySelector<HTMLElement>('[aria-invalid="true"], [data-problem]')?.focus()
+  }, [tellings])
 
   function edit(next: Partial<DraftCriteria>): void {
     // Sentences of the last sending hold for what was sent; those about rules would move with the rules.
@@ -57,14 +65,15 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
   function tell(found: BoxProblems): void {
     setChecked(true)
     setTold(found)
+    if (Object.keys(found).length > 0) setTellings((count) => count + 1)
     const wrong = Object.keys(found).map((box) => /^rules\.(\d+)/.exec(box)?.[1]).find((index) => index !== undefined)
     const key = wrong === undefined ? undefined : document.rules[Number(wrong)]?.key
     if (key !== undefined) setOpen(key)
   }
 
   function refuse(word: string, { code, message, fields }: { readonly code: string; readonly message: string; readonly fields: BoxProblems }): void {
-    const { seen: theirs, ...boxes } = fields
-    tell(underRules(boxes))
+    const { seen: theirs, ...wrong } = fields
+    tell(underRules(wrong))
     setSaid({ kind: 'problem', word, text: code === 'NOT_FOUND' ? 'This draft is no longer there: it was published or thrown away. What you typed still stands in the boxes.' : message, ...(code === 'CONFLICT' && theirs !== undefined && { theirs }) })
   }
 
@@ -123,18 +132,26 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
         </Notice>
       )}
       <div className="grid gap-10 xl:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
-        <div className="grid min-w-0 content-start gap-8">
-          <section aria-labelledby="set" className="grid gap-4">
-            <h2 id="set" className="text-2xl">The set</h2>
-            <TextInput label="Title" value={document.title} error={problems['title']} onChange={(event) => edit({ title: event.target.value })} />
-            <TextInput label="Edition" hint="What the limits were written from: “Shop practice, 2026”." value={document.edition} error={problems['edition']} onChange={(event) => edit({ edition: event.target.value })} />
-            <RadioPills
-              legend="A length without a unit is in" name="system" value={document.system} pills={[{ value: 'us', label: 'Inches' }, { value: 'si', label: 'Millimetres' }]}
-              onChange={(event) => edit({ system: event.target.value === 'si' ? 'si' : 'us' })}
-            />
-            <TextInput figures label="Least mark of an accepted coupon" value={document.passMark} error={problems['passMark']} onChange={(event) => edit({ passMark: event.target.value })} />
-          </section>
-          <RuleListEditor rules={document.rules} said={preview.said} problems={problems} open={open} onOpen={setOpen} onChange={(rules) => edit({ rules })} />
+        <div ref={boxes} className="min-w-0 [&_:is(button,input,select,summary)]:scroll-mb-16">
+          <div className="grid gap-8">
+            <section aria-labelledby="set" className="grid gap-4">
+              <h2 id="set" className="text-2xl">The set</h2>
+              <TextInput label="Title" value={document.title} error={problems['title']} onChange={(event) => edit({ title: event.target.value })} />
+              <TextInput label="Edition" hint="What the limits were written from: “Shop practice, 2026”." value={document.edition} error={problems['edition']} onChange={(event) => edit({ edition: event.target.value })} />
+              <RadioPills
+                legend="A length without a unit is in" name="system" value={document.system} pills={[{ value: 'us', label: 'Inches' }, { value: 'si', label: 'Millimetres' }]}
+                onChange={(event) => edit({ system: event.target.value === 'si' ? 'si' : 'us' })}
+              />
+              <TextInput figures label="Least mark of an accepted coupon" value={document.passMark} error={problems['passMark']} onChange={(event) => edit({ passMark: event.target.value })} />
+            </section>
+            <RuleListEditor rules={document.rules} said={preview.said} problems={problems} open={open} onOpen={setOpen} onChange={(rules) => edit({ rules })} />
+          </div>
+          {preview.look && (
+            <p className="sticky bottom-0 z-10 -mx-4 flex items-center justify-between gap-3 border-t border-line bg-paper px-4 py-2 xl:hidden">
+              <span>On the sample</span>
+              <VerdictWord verdict={preview.look.scorecard.verdict} word={preview.look.scorecard.verdictWord} />
+            </p>
+          )}
         </div>
         <div className="min-w-0 xl:sticky xl:top-4 xl:max-h-[calc(100vh-2rem)] xl:self-start xl:overflow-y-auto xl:px-1">
           <PreviewPanel look={preview.look} state={preview.state} sample={sample} samples={samples} onSample={setSample} open={Object.keys(preview.problems).length} />

@@ -16,7 +16,7 @@ type KindBoxesProps = {
 /** Which indications a rule looks at. */
 export function KindBoxes({ legend, name, value, onChange, error }: KindBoxesProps) {
   return (
-    <fieldset className="grid gap-1" aria-describedby={error ? `${name}-problem` : undefined}>
+    <fieldset className="grid gap-1" aria-describedby={error ? `${name}-problem` : undefined} {...(error && { tabIndex: -1, 'data-problem': true })}>
       <legend className="font-head text-xl leading-tight font-semibold">{legend}</legend>
       <div className="grid grid-cols-1 gap-x-6 min-[30rem]:grid-cols-2 lg:grid-cols-3">
         {indicationChoices.map(({ value: kind, label }) => (

@@ -27,7 +27,7 @@ export function LimitBoxes({ legend, name, value, onChange, error, mayBeOpen = f
   const shown = forms.includes(value.form) ? forms : [...forms, value.form]
   const text = (box: 'value' | 'k' | 'c' | 'cap') => ({ value: value[box], error: error(`${name}.${box}`), onChange: (event: { target: { value: string } }) => onChange({ [box]: event.target.value }) })
   return (
-    <fieldset className="grid gap-3 border-l-[3px] border-line py-1 pl-4">
+    <fieldset aria-describedby={error(name) ? `${name}-problem` : undefined} {...(error(name) && { tabIndex: -1, 'data-problem': true })} className="grid gap-3 border-l-[3px] border-line py-1 pl-4">
       <legend className="pb-1 font-head text-xl leading-tight font-semibold">{legend}</legend>
       <div className="grid gap-3 sm:grid-cols-2">
         <Select

@@ -40,7 +40,7 @@ export function usePreview(document: DraftCriteria, sample: string, first: Previ
     const timer = setTimeout(() => {
       previewCriteria({ document, sample }).then((answer) => {
         if (number !== asked.current) return
-        if (!answer.ok) return setState((before) => ({ ...before, problems: underRules(answer.fields), state: 'failed' }))
+        if (!answer.ok) return setState((before) => ({ ...before, problems: underRules(answer.fields), state: answer.code === 'INVALID' ? 'stale' : 'failed' }))
         const { problems, rules, look } = answer.value
         setState((before) => ({ problems, said: wordsByKey(document, rules), look: look ?? before.look, state: look ? 'fresh' : 'stale' }))
       }).catch(() => {

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { ChangesList } from '@/app/_components/criteria/changes-list'
 import { RulesInWords } from '@/app/_components/criteria/rules-in-words'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
@@ -19,6 +20,7 @@ export default async function ReadCriteriaPage({ params }: Props) {
   return (
     <div className="grid gap-8">
       <PageHead eyebrow={`Version ${view.version} · ${words.edition}`} title={words.title} lead={`An accepted coupon gets a mark of ${words.passMark} or more.${newer}`} />
+      {view.from && <ChangesList from={view.from} changes={view.changes} />}
       <RulesInWords words={words} />
       <p className="max-w-prose text-base text-ink-2">A practice record. The governing code edition, the local authority and a qualified inspector decide.</p>
     </div>

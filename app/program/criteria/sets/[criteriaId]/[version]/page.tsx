@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { ChangesList } from '@/app/_components/criteria/changes-list'
 import { RulesInWords } from '@/app/_components/criteria/rules-in-words'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { Notice } from '@/app/_components/ui/notice'
@@ -20,7 +21,7 @@ export default async function CriteriaSetPage({ params }: Props) {
   const { criteriaId, version } = await params
   if (!/^[1-9]\d{0,5}$/.test(version)) notFound()
   const view = (await criteriaSetView(viewer, decodeURIComponent(criteriaId), Number(version))) ?? notFound()
-  const { words, own, newest, exercises } = view
+  const { words, own, newest, exercises, from, changes } = view
   const value = `${view.id} ${view.version}`
   return (
     <div className="grid gap-8">
@@ -32,6 +33,7 @@ export default async function CriteriaSetPage({ params }: Props) {
       {view.version < newest && (
         <Notice kind="info" word="There is a newer version"><LinkButton href={setAddress(view.id, newest)}>Read version {newest}</LinkButton></Notice>
       )}
+      {from && <ChangesList from={from} changes={changes} />}
       <RulesInWords words={words} />
       <section aria-labelledby="copy" className="grid gap-4">
         <h2 id="copy" className="text-2xl">Begin a set of your own with it</h2>
