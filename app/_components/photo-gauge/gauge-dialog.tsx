@@ -19,6 +19,8 @@ import { useMarking } from './use-marking'
 import { useSize } from './use-size'
 import { WidthsScreen, type Purpose } from './widths-screen'
 
+/** The marks stay while another screen is looked at. */
+type Screen = 'scale' | 'marks' | 'widths'
 type Accepted = (marks: PhotoMarks, widths: readonly StationWidth[]) => void
 type Props = {
   readonly locale: Locale
@@ -36,7 +38,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
   const titleId = useId()
   const open = useOpened(photo)
   const [chosen, setChosen] = useState<Chosen | null>(null)
-  const [choosing, setChoosing] = useState(true)
+  const [screen, setScreen] = useState<Screen>('scale')
   const [set, setSet] = useState(0)
   const [asking, setAsking] = useState(false)
   const told = (key: keyof typeof photoGauge.en): string => say(photoGauge, locale, key)
@@ -53,8 +55,8 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
     : open === 'failed' ? <div className="p-4"><Notice kind="problem" word={told('problemWord')} live>{told('notOpened')}</Notice></div>
     : (
       <>
-        {choosing && <ScaleChoice locale={locale} units={task.units} before={chosen} anyMarks={set > 0} onChoose={(each) => { setChosen(each); setChoosing(false) }} />}
-        {chosen && <Marks hidden={choosing} locale={locale} task={task} photo={open} scale={chosen.scale} purpose={purpose} onSet={setSet} onAccept={onAccept} />}
+        {screen === 'scale' && <ScaleChoice locale={locale} units={task.units} before={chosen} anyMarks={set > 0} onChoose={(each) => { setChosen(each); setScreen('marks') }} />}
+        {chosen && <Marks screen={screen} onScreen={setScreen} locale={locale} task={task} photo={open} scale={chosen.scale} purpose={purpose} onSet={setSet} onAccept={onAccept} />}
       </>
     )
   return createPortal(
@@ -64,7 +66,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
         <div className="flex items-center justify-between gap-2 border-b-[1.5px] border-ink p-2">
           <h2 id={titleId} className="font-head text-2xl leading-tight font-semibold">{told('title')}</h2>
           <div className="flex gap-2">
-            {!choosing && <Button onClick={() => setChoosing(true)} aria-label={told('backToScale')}>{told('back')}</Button>}
+            {screen === 'marks' && <Button onClick={() => setScreen('scale')} aria-label={told('backToScale')}>{told('back')}</Button>}
             <Button onClick={close} aria-label={told('close')}><span aria-hidden="true">×</span></Button>
           </div>
         </div>
@@ -97,8 +99,8 @@ function useOpened(photo: Blob): OpenPhoto | 'failed' | null {
 }
 
 type MarksProps = {
-  /** The scale is being chosen again: the marks stay, out of sight. */
-  readonly hidden: boolean
+  readonly screen: Screen
+  readonly onScreen: (screen: Screen) => void
   readonly locale: Locale
   readonly task: PhotoTask
   readonly photo: OpenPhoto
@@ -108,16 +110,15 @@ type MarksProps = {
   readonly onAccept: Accepted
 }
 
-function Marks({ hidden, locale, task, photo, scale, purpose, onSet, onAccept }: MarksProps) {
+function Marks({ screen, onScreen, locale, task, photo, scale, purpose, onSet, onAccept }: MarksProps) {
   const { ref, size } = useSize()
-  const [showsWidths, setShowsWidths] = useState(false)
   const state = useMarking(photo, scale, task.places.map(({ atMm }) => atMm / task.weldLengthMm), size)
   const { result } = state
   const set = marksSet(state.marking)
   useEffect(() => onSet(set), [onSet, set])
-  if (hidden) return null
-  if (showsWidths && result && !(result instanceof PhotoProblem)) {
-    return <WidthsScreen locale={locale} task={task} measurement={result} purpose={purpose} onBack={() => setShowsWidths(false)} onAccept={(widths) => onAccept(result.marks, widths)} />
+  if (screen === 'scale') return null
+  if (screen === 'widths' && result && !(result instanceof PhotoProblem)) {
+    return <WidthsScreen locale={locale} task={task} measurement={result} purpose={purpose} onBack={() => onScreen('marks')} onAccept={(widths) => onAccept(result.marks, widths)} />
   }
-  return <MarksScreen locale={locale} photo={photo} sizeRef={ref} size={size} state={state} onDone={() => setShowsWidths(true)} />
+  return <MarksScreen locale={locale} photo={photo} sizeRef={ref} size={size} state={state} onDone={() => onScreen('widths')} />
 }

@@ -73,7 +73,7 @@ export function MarksScreen({ locale, photo, sizeRef, size, state, onDone }: Pro
         <div id={howId} role="status" className="min-h-20">
           <p className="font-head text-xl leading-tight font-semibold">{slot ? slotName(slot, locale) : told('allMarked')} <span className="text-base font-normal text-ink-2">{slot && say(photoGauge, locale, 'progress', { n: set + 1, of: marking.marks.length })}</span></p>
           {slot && <p>{slotHow(slot, locale)} {state.wholeShown && told('twoTaps')}</p>}
-          {current && currentSlot && <p className={isToe ? 'text-ink-2' : 'sr-only'}>{say(photoGauge, locale, 'placed', { mark: slotName(currentSlot, locale) })} {isToe && told(current.snapped ? 'snapped' : state.noEdge ? 'noEdge' : 'ownTap')}</p>}
+          {current && currentSlot && <p className="text-ink-2"><span className="sr-only">{say(photoGauge, locale, 'placed', { mark: slotName(currentSlot, locale) })}</span> {isToe && told(current.snapped ? 'snapped' : state.noEdge ? 'noEdge' : 'ownTap')}</p>}
         </div>
         {problem && <Notice kind="problem" word={told('problemWord')} live>{say(photoProblemWords, locale, problem.reason)}</Notice>}
         <MarkTools locale={locale} state={state} />
