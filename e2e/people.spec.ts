@@ -186,6 +186,29 @@ test('an instructor prints the class code without scripts, and whoever opens its
   expect((await (await as(browser, PEOPLE.stick)).request.get(sheet)).status()).toBe(404)
 })
 
+test('an instructor makes a first password for a student whom a roster brought, and the student gets in with it', async ({ browser }) => {
+  const page = await openPeople(browser)
+  const person = inventPerson()
+  await lines(page).fill(`username,givenName,familyName\n${person.signInName},${person.given},${person.family}`)
+  await checkRoster(page)
+  await page.getByRole('button', { name: 'Bring in 1 student' }).click()
+  await expect(page.getByText('1 student added or changed.')).toBeVisible()
+
+  const shop = await as(browser, PEOPLE.selfShielded)
+  await shop.goto(await classAddress(browser))
+  await shop.getByRole('link', { name: 'People', exact: true }).click()
+  await expect(shop.getByText(`${person.signInName}, no booth, no password yet, no PIN yet`)).toBeVisible()
+  await expectGoodScreen(shop, { gloves: true })
+  await shop.getByRole('button', { name: `Make a first password of ${person.name}` }).click()
+  const notice = shop.getByRole('status').filter({ hasText: 'New first password' })
+  await expect(notice).toBeVisible()
+  const password = /(?:[a-z]+-){4}\d{4}/.exec(await notice.innerText())?.[0] ?? ''
+  await expect(shop.getByRole('button', { name: `Reset the password of ${person.name}` })).toBeVisible()
+  const theirs = await stranger(browser)
+  await signIn(theirs, { ...person, password })
+  await expect(theirs).toHaveURL(/\/account$/)
+})
+
 for (const [name, viewport] of [['phone', PHONE], ['desk', DESK]] as const) {
   test(`the people of a class are in order on a ${name}`, async ({ browser }) => {
     const page = await openPeople(browser, viewport)

@@ -3,9 +3,11 @@ import { randomUUID } from 'node:crypto'
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
 import { buildSchool, viewerOf, type School } from '../support/school'
+import { resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
 import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
 import { findTaughtClass, listOwnClasses } from '@/app/_server/data/classes'
 import { listRoster, moveStudent, readmitStudent, withdrawStudent } from '@/app/_server/data/enrolments'
+import { setStudentPin } from '@/app/_server/data/pins'
 import { dryRunRoster, importRoster } from '@/app/_server/data/roster'
 import type { Viewer } from '@/app/_server/auth/viewer'
 
@@ -87,6 +89,19 @@ describe('a roster', () => {
     }
     expect(await everything()).toEqual(before)
     expect(await importRoster(coordinator, { ...roster, shown })).toMatchObject({ imported: true })
+  })
+})
+
+describe('the list of a class', () => {
+  it('says who cannot get in yet, whose account is disabled, and who is staff as well', async () => {
+    const of = async (who: 'student' | 'classmate') => (await listRoster(coordinator, school.classId)).find(({ id }) => id === school.people[who])
+    expect(await of('student')).toMatchObject({ hasPassword: false, hasPin: false, disabled: false, staff: false })
+    await resetPassword(coordinator, { personId: school.people.student })
+    await setStudentPin(coordinator, { studentId: school.people.student })
+    await setDisabled(coordinator, { personId: school.people.student, disabled: true })
+    await setRole(coordinator, { personId: school.people.classmate, role: 'instructor', held: true })
+    expect(await of('student')).toMatchObject({ hasPassword: true, hasPin: true, disabled: true, staff: false })
+    expect(await of('classmate')).toMatchObject({ hasPassword: false, hasPin: false, disabled: false, staff: true })
   })
 })
 

@@ -15,19 +15,31 @@ export type RosterEntry = {
   readonly withdrawnAt: Date | null
   /** Their account lets them in no more, wherever they are enrolled. */
   readonly disabled: boolean
+  /** An instructor or coordinator as well, whose password only the coordinator resets. */
+  readonly staff: boolean
+  /** Or an account of the school's identity provider. */
+  readonly hasPassword: boolean
+  readonly hasPin: boolean
 }
 
 /** Classes whose roster the viewer may change: those they teach, all for a coordinator. */
 const rosterScope = (viewer: Viewer) => (hasRole(viewer, 'coordinator') ? classScope(viewer) : taughtClassScope(viewer))
+
+const accountSelect = {
+  id: true, givenName: true, familyName: true, signInName: true, disabledAt: true, passwordHash: true, oidcSubject: true, pinHash: true, memberships: { select: { role: true } },
+} as const
 
 /** Everyone who is or was enrolled in a class, those withdrawn last. Staff of the class only; empty for anyone else. */
 export async function listRoster(viewer: Viewer, classId: string): Promise<RosterEntry[]> {
   const rows = await db().enrolment.findMany({
     where: { programId: viewer.programId, classId, class: rosterScope(viewer) },
     orderBy: [{ withdrawnAt: { sort: 'asc', nulls: 'first' } }, { person: { familyName: 'asc' } }, { person: { givenName: 'asc' } }, { personId: 'asc' }],
-    select: { booth: true, withdrawnAt: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true, disabledAt: true } } },
+    select: { booth: true, withdrawnAt: true, person: { select: accountSelect } },
   })
-  return rows.map(({ person, ...row }) => ({ ...row, id: person.id, disabled: person.disabledAt !== null, signInName: person.signInName, name: fullName(person) }))
+  return rows.map(({ person, ...row }) => ({
+    ...row, id: person.id, name: fullName(person), signInName: person.signInName, disabled: person.disabledAt !== null,
+    staff: person.memberships.some(({ role }) => role !== 'student'), hasPassword: person.passwordHash !== null || person.oidcSubject !== null, hasPin: person.pinHash !== null,
+  }))
 }
 
 type Place = { readonly classId: string; readonly studentId: string }

@@ -52,6 +52,7 @@ function Head({ board: { classRecord, counts, first, options }, path }: { readon
       aside={options.projector ? <LinkButton href={boardAddress(path, options, { projector: false })}>Show names again</LinkButton> : (
         <>
           {first && <LinkButton kind="primary" href={first.href}>{firstLabel}</LinkButton>}
+          <LinkButton href={`${path}/people`}>People</LinkButton>
           <LinkButton href={`${path}/notes`}>Notes</LinkButton>
           <LinkButton href={`${path}/cautions`}>Cautions</LinkButton>
           <LinkButton href={`/teach/course/${classRecord.id}`}>Exercises</LinkButton>

@@ -1,7 +1,7 @@
 'use client'
 
+import { AskFirst, textOf } from '@/app/_components/ask-first'
 import { disableAccount, newPassword, newPin, signOutEverywhere } from '../../actions'
-import { AskFirst } from '../../ask-first'
 
 type Props = {
   readonly personId: string
@@ -10,11 +10,6 @@ type Props = {
   readonly hasPassword: boolean
   /** A student signs in on shared tablets with a PIN; null for everyone else. */
   readonly pin: 'set' | 'none' | null
-}
-
-const textOf = (value: unknown, key: string): string | undefined => {
-  const found: unknown = typeof value === 'object' && value !== null && key in value ? (value as Record<string, unknown>)[key] : undefined
-  return typeof found === 'string' ? found : undefined
 }
 
 /** What the coordinator can do to someone else's account; each asks first where something ends by it. */

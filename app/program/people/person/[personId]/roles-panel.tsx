@@ -1,7 +1,7 @@
 'use client'
 
+import { AskFirst } from '@/app/_components/ask-first'
 import { changeRole } from '../../actions'
-import { AskFirst } from '../../ask-first'
 
 type Props = { readonly personId: string; readonly name: string; readonly instructor: boolean; readonly coordinator: boolean; readonly self: boolean }
 

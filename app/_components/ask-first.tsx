@@ -2,14 +2,16 @@
 
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
-import { Button } from '@/app/_components/ui/button'
-import { Notice } from '@/app/_components/ui/notice'
-import { useHydrated } from '@/app/_components/use-hydrated'
+import { Button } from './ui/button'
+import { Notice } from './ui/notice'
+import { useHydrated } from './use-hydrated'
 
 type Answer = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }
 
 type Props = {
   readonly label: string
+  /** The whole of what the first button does, where the label alone stands in every row of a list. */
+  readonly fullLabel?: string
   /** What is said on the button that does it; it names what follows. Without it the first press does it. */
   readonly sure?: string
   readonly keep?: string
@@ -18,8 +20,14 @@ type Props = {
   readonly done: (value: unknown) => { readonly word: string; readonly text: string; readonly secret?: string | undefined }
 }
 
+/** A text of an action's answer, by its name. */
+export function textOf(value: unknown, key: string): string | undefined {
+  const found: unknown = typeof value === 'object' && value !== null && key in value ? (value as Record<string, unknown>)[key] : undefined
+  return typeof found === 'string' ? found : undefined
+}
+
 /** A change that asks first, then says what came of it and shows the page anew. */
-export function AskFirst({ label, sure, keep, send, done }: Props) {
+export function AskFirst({ label, fullLabel, sure, keep, send, done }: Props) {
   const router = useRouter()
   const hydrated = useHydrated()
   const [asked, setAsked] = useState(false)
@@ -43,9 +51,9 @@ export function AskFirst({ label, sure, keep, send, done }: Props) {
   return (
     <div className="grid gap-3">
       <div className="flex flex-wrap gap-2">
-        {sure !== undefined && !asked ? <Button disabled={!hydrated} onClick={() => setAsked(true)}>{label}</Button> : (
+        {sure !== undefined && !asked ? <Button disabled={!hydrated} aria-label={fullLabel} onClick={() => setAsked(true)}>{label}</Button> : (
           <>
-            <Button kind={sure === undefined ? 'secondary' : 'primary'} disabled={!hydrated} aria-disabled={busy || undefined} onClick={() => void change()}>{sure ?? label}</Button>
+            <Button kind={sure === undefined ? 'secondary' : 'primary'} disabled={!hydrated} aria-disabled={busy || undefined} aria-label={sure === undefined ? fullLabel : undefined} onClick={() => void change()}>{sure ?? label}</Button>
             {asked && <Button onClick={() => setAsked(false)}>{keep ?? 'Leave it'}</Button>}
           </>
         )}
