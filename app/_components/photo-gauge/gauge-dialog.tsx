@@ -41,6 +41,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
   const [screen, setScreen] = useState<Screen>('scale')
   const [set, setSet] = useState(0)
   const [asking, setAsking] = useState(false)
+  const dropped = useRef(false)
   const told = (key: keyof typeof photoGauge.en): string => say(photoGauge, locale, key)
 
   useEffect(() => { if (!dialog.current?.open) dialog.current?.showModal() }, [])
@@ -49,6 +50,18 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
     if (event.target !== event.currentTarget || set === 0) return
     event.preventDefault()
     setAsking(true)
+  }
+  function closed(event: SyntheticEvent): void {
+    if (event.target !== event.currentTarget) return
+    if (set === 0 || dropped.current) return onClose()
+    // A browser lets a page hold back one Escape; the next one closes all the same.
+    dialog.current?.showModal()
+    setAsking(true)
+  }
+  function drop(): void {
+    dropped.current = true
+    setAsking(false)
+    dialog.current?.close()
   }
 
   const body = open === null ? <p role="status" className="p-4">{told('loading')}</p>
@@ -60,7 +73,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
       </>
     )
   return createPortal(
-    <dialog ref={dialog} aria-labelledby={titleId} onCancel={cancel} onClose={(event) => { if (event.target === event.currentTarget) onClose() }}
+    <dialog ref={dialog} aria-labelledby={titleId} onCancel={cancel} onClose={closed}
       className="m-0 h-dvh max-h-none w-screen max-w-none bg-paper text-ink backdrop:bg-ink">
       <div className="flex h-full min-h-0 flex-col">
         <div className="flex items-center justify-between gap-2 border-b-[1.5px] border-ink p-2">
@@ -72,7 +85,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
         </div>
         {body}
       </div>
-      {asking && <AskClose locale={locale} n={set} onKeep={() => setAsking(false)} onDrop={() => { setAsking(false); dialog.current?.close() }} />}
+      {asking && <AskClose locale={locale} n={set} onKeep={() => setAsking(false)} onDrop={drop} />}
     </dialog>,
     document.body,
   )

@@ -2,10 +2,12 @@
 
 import { useState } from 'react'
 import { photoTask, withWidths } from '@/lib/measure/widths-into-form'
+import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import type { ReadingsForm } from '@/lib/schemas/readings'
 import { later } from '@/app/_components/later'
 import { postMarks } from '@/app/_components/outbox/post-entry'
+import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 
 const MeasureButton = later(() => import('@/app/_components/photo-gauge/measure-button').then((module) => module.MeasureButton))
@@ -22,22 +24,29 @@ type Props = {
 /** Measuring on the coupon's photos during the look: widths go into this form, the marks to the server under the instructor's own name. */
 export function MeasurePhotos({ photoIds, measuredIds, frame, readings, onReadings }: Props) {
   const [kept, setKept] = useState<readonly string[]>(measuredIds)
-  const [trouble, setTrouble] = useState<string | null>(null)
+  const [trouble, setTrouble] = useState<{ readonly id: string; readonly marks: PhotoMarks; readonly why: string } | null>(null)
   const task = photoTask(readings, frame)
+  async function send(id: string, marks: PhotoMarks): Promise<void> {
+    setTrouble(null)
+    const sent = await postMarks(id, marks)
+    if (sent.kind === 'taken') setKept((before) => [...before, id])
+    else setTrouble({ id, marks, why: sent.kind === 'refused' ? sent.message : 'The server gave no answer.' })
+  }
   if (photoIds.length === 0 || task.places.length === 0) return null
   return (
     <div className="grid gap-3">
       {photoIds.map((id, index) => (
         <MeasureButton key={id} locale="en" n={index + 1} task={task} photo={() => photoOf(id)} isMeasured={kept.includes(id)} onAccept={(marks, widths) => {
           onReadings(withWidths(readings, task, widths))
-          setTrouble(null)
-          void postMarks(id, marks).then((sent) => {
-            if (sent.kind === 'taken') setKept((before) => [...before, id])
-            else setTrouble(sent.kind === 'refused' ? sent.message : '')
-          })
+          void send(id, marks)
         }} />
       ))}
-      {trouble !== null && <Notice kind="problem" word="Marks not kept" live>The widths are in the form, but the marks could not be kept with the photo. {trouble}</Notice>}
+      {trouble && (
+        <Notice kind="problem" word="Marks not kept" live>
+          <p>The widths are in the form, but the marks on photo {photoIds.indexOf(trouble.id) + 1} could not be kept with it. {trouble.why}</p>
+          <div className="mt-2"><Button onClick={() => void send(trouble.id, trouble.marks)}>Send the marks again</Button></div>
+        </Notice>
+      )}
     </div>
   )
 }
