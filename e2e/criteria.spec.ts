@@ -1,6 +1,6 @@
 // Writing criteria: a copy of the shop rule with a tighter undercut, tried on a sample and on the coupons there are, then published.
 import type { Locator, Page } from '@playwright/test'
-import { as, DESK, expect, expectGoodScreen, PEOPLE, PHONE, test } from './app'
+import { as, DESK, expect, expectGoodScreen, PEOPLE, PHONE, TABLET, test } from './app'
 
 const heading = (page: Page, name: string | RegExp, level = 1): Locator => page.getByRole('heading', { name, level })
 const preview = (page: Page): Locator => page.getByRole('region', { name: 'On a sample coupon' })
@@ -8,11 +8,11 @@ const preview = (page: Page): Locator => page.getByRole('region', { name: 'On a 
 const ruleOf = (page: Page, name: string): Locator => page.getByRole('listitem').filter({ has: heading(page, name, 3) }).first()
 
 /** Begins a set as a copy of the shop rule; a title nobody else has, so that tests can run again on one database. */
-async function beginCopy(page: Page, words: string): Promise<string> {
+async function beginCopy(page: Page, words: string, from = 'shop-bead 1'): Promise<string> {
   const title = `${words} ${Date.now().toString(36)}${Math.random().toString(36).slice(2, 6)}`
   await page.goto('/program/criteria')
   await page.getByLabel('Title').fill(title)
-  await page.getByLabel('Begin with').selectOption('shop-bead 1')
+  await page.getByLabel('Begin with').selectOption(from)
   await page.getByRole('button', { name: 'Begin the set' }).click()
   await expect(heading(page, title)).toBeVisible()
   return title
@@ -135,6 +135,45 @@ test('the second of two who edit a draft is told, and chooses', async ({ browser
   await one.reload()
   await expect(one.getByLabel('Edition')).toHaveValue('Yours, 2026')
   await throwAway(one)
+})
+
+test('a set is built from nothing out of the kinds of rules, its rows moved by keyboard, removed and put back', async ({ browser }) => {
+  test.setTimeout(60_000)
+  const page = await as(browser, PEOPLE.coordinator, { viewport: TABLET })
+  const title = await beginCopy(page, 'From nothing', '')
+  await page.getByRole('button', { name: 'Publish', exact: true }).click()
+  await expect(page.getByText('Add a rule: a set needs at least one.')).toBeVisible()
+  await page.getByLabel('Edition').fill('Shop practice, 2026')
+
+  await page.getByLabel('A new rule').selectOption('reading-range')
+  await page.getByRole('button', { name: 'Add the rule' }).click()
+  const width = ruleOf(page, 'reading-range').or(ruleOf(page, 'Bead width')).first()
+  await width.getByLabel('Written as').last().selectOption('fixed')
+  await width.getByLabel('Length', { exact: true }).fill('3/8')
+  await width.getByLabel('Readiness reads').selectOption('attribute')
+  await expect(page.getByText('Bead width at most 3/8 in at every station.')).toBeVisible()
+
+  await page.getByLabel('A new rule').selectOption('absent')
+  await page.getByRole('button', { name: 'Add the rule' }).click()
+  await page.getByRole('group', { name: 'None of these', exact: true }).getByLabel('Slag').check()
+  await expect(page.getByText('None allowed: slag.')).toBeVisible()
+  const order = () => page.getByRole('region', { name: 'Rules' }).getByRole('heading', { level: 3 }).allInnerTexts()
+  await expect.poll(order).toEqual(['Bead width', 'Slag'])
+
+  await page.getByRole('button', { name: 'Move Bead width down' }).focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(order).toEqual(['Slag', 'Bead width'])
+  await expect(page.getByRole('button', { name: 'Move Bead width down' })).toBeFocused()
+  await page.getByRole('button', { name: 'Remove Slag' }).click()
+  await expect(page.getByRole('button', { name: 'Put it back' })).toBeFocused()
+  await expect.poll(order).toEqual(['Bead width'])
+  await page.keyboard.press('Enter')
+  await expect.poll(order).toEqual(['Slag', 'Bead width'])
+  await expectGoodScreen(page)
+
+  await page.getByRole('button', { name: 'Publish', exact: true }).click()
+  await page.waitForURL(/\/program\/criteria\/sets\/own\./)
+  await expect(heading(page, title)).toBeVisible()
 })
 
 test('an instructor reads the criteria of an exercise and cannot write any', async ({ browser }) => {

@@ -148,7 +148,7 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
           </div>
           {preview.look && (
             <p className="sticky bottom-0 z-10 -mx-4 flex items-center justify-between gap-3 border-t border-line bg-paper px-4 py-2 xl:hidden">
-              <span>On the sample</span>
+              <span>{preview.state === 'fresh' ? 'On the sample' : 'On the sample, before the last change'}</span>
               <VerdictWord verdict={preview.look.scorecard.verdict} word={preview.look.scorecard.verdictWord} />
             </p>
           )}

@@ -4,6 +4,7 @@ import { blankLimit, type DraftRule, type DraftSource } from '@/lib/criteria/dra
 import { scaleUnit } from '@/lib/criteria/draft/scale-unit'
 import { RULE_KINDS, type RuleKind } from '@/lib/criteria/types'
 import { Select } from '@/app/_components/ui/select'
+import { TextArea } from '@/app/_components/ui/text-area'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { FieldError } from '@/app/_components/ui/field'
 import type { Boxes } from './boxes'
@@ -34,7 +35,7 @@ export function RuleBoxes({ value, onChange, error }: Boxes<DraftRule>) {
           <TextInput label="Clause (may be empty)" {...source('clause')} />
         </div>
         <Select label="How sure" choices={STATUS_CHOICES} {...source('status')} hint="Read in the standard: only with the clause it was read in." />
-        <TextInput label="Note (may be empty)" {...source('note')} />
+        <TextArea rows={2} label="Note (may be empty)" {...source('note')} />
       </fieldset>
 
       <fieldset className="grid gap-3">

@@ -23,6 +23,9 @@ type RuleItemProps = {
   readonly onRemove: () => void
 }
 
+/** The id of a rule's button, for the focus to come back to after the list was changed. */
+export const ruleButton = (key: string, name: 'edit' | 'up' | 'down'): string => `rule-${key}-${name}`
+
 /** One rule of the list: in words, and its boxes while it is open. */
 export function RuleItem({ rule, index, count, open, said, problems, onToggle, onChange, onMove, onRemove }: RuleItemProps) {
   const name = said?.name ?? (rule.id || `Rule ${index + 1}`)
@@ -36,9 +39,9 @@ export function RuleItem({ rule, index, count, open, said, problems, onToggle, o
           {wrong && !open && <p className="font-bold">A box needs another look.</p>}
         </div>
         <div className="flex shrink-0 flex-wrap gap-2">
-          <Button size="desk" onClick={onToggle} aria-expanded={open} aria-label={`${open ? 'Close' : 'Edit'} ${name}`}>{open ? 'Close' : 'Edit'}</Button>
-          <Button size="desk" onClick={() => onMove(-1)} disabled={index === 0} aria-label={`Move ${name} up`}>Up</Button>
-          <Button size="desk" onClick={() => onMove(1)} disabled={index === count - 1} aria-label={`Move ${name} down`}>Down</Button>
+          <Button size="desk" id={ruleButton(rule.key, 'edit')} onClick={onToggle} aria-expanded={open} aria-label={`${open ? 'Close' : 'Edit'} ${name}`}>{open ? 'Close' : 'Edit'}</Button>
+          <Button size="desk" id={ruleButton(rule.key, 'up')} onClick={() => onMove(-1)} aria-disabled={index === 0 || undefined} aria-label={`Move ${name} up`}>Up</Button>
+          <Button size="desk" id={ruleButton(rule.key, 'down')} onClick={() => onMove(1)} aria-disabled={index === count - 1 || undefined} aria-label={`Move ${name} down`}>Down</Button>
           <Button size="desk" kind="danger" onClick={onRemove} aria-label={`Remove ${name}`}>Remove</Button>
         </div>
       </div>

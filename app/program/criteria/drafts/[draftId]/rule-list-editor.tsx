@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { blankRule, freeId, nextKey, type DraftRule } from '@/lib/criteria/draft/draft'
 import { RULE_KINDS, type RuleKind } from '@/lib/criteria/types'
 import { Button } from '@/app/_components/ui/button'
@@ -9,7 +9,7 @@ import { Select } from '@/app/_components/ui/select'
 import { StatusLine } from '@/app/_components/ui/status-line'
 import type { BoxProblems } from './box-problems'
 import { KIND_WORDS } from './choices'
-import { RuleItem, type Said } from './rule-item'
+import { RuleItem, ruleButton, type Said } from './rule-item'
 
 type RuleListEditorProps = {
   readonly rules: readonly DraftRule[]
@@ -24,13 +24,19 @@ type RuleListEditorProps = {
 export function RuleListEditor({ rules, said, problems, open, onOpen, onChange }: RuleListEditorProps) {
   const [kind, setKind] = useState<RuleKind>('largest-size')
   const [removed, setRemoved] = useState<{ readonly rule: DraftRule; readonly index: number } | null>(null)
+  // A moved row takes the focus away from its button, and a removed one has none left.
+  const next = useRef<string | null>(null)
+  useEffect(() => {
+    if (next.current !== null) document.getElementById(next.current)?.focus()
+    next.current = null
+  }, [rules])
   const put = (index: number, change: Partial<DraftRule>): void => onChange(rules.map((rule, place) => (place === index ? { ...rule, ...change } : rule)))
 
   function move(index: number, by: -1 | 1): void {
-    const next = [...rules]
-    const [moved] = next.splice(index, 1)
-    if (moved) next.splice(index + by, 0, moved)
-    onChange(next)
+    const moved = rules[index]
+    if (!moved || rules[index + by] === undefined) return
+    next.current = ruleButton(moved.key, by === 1 ? 'down' : 'up')
+    onChange(rules.with(index, rules[index + by] ?? moved).with(index + by, moved))
   }
 
   function add(): void {
@@ -50,6 +56,7 @@ export function RuleListEditor({ rules, said, problems, open, onOpen, onChange }
             onToggle={() => onOpen(open === rule.key ? null : rule.key)} onChange={(change) => put(index, change)} onMove={(by) => move(index, by)}
             onRemove={() => {
               setRemoved({ rule, index })
+              next.current = 'put-back'
               onChange(rules.filter((_, place) => place !== index))
             }}
           />
@@ -58,7 +65,8 @@ export function RuleListEditor({ rules, said, problems, open, onOpen, onChange }
       <StatusLine>{removed && `${said[removed.rule.key]?.name ?? removed.rule.id} was removed.`}</StatusLine>
       {removed && (
         <div>
-          <Button onClick={() => {
+          <Button id="put-back" onClick={() => {
+            next.current = ruleButton(removed.rule.key, 'edit')
             onChange([...rules.slice(0, removed.index), removed.rule, ...rules.slice(removed.index)])
             setRemoved(null)
           }}>Put it back</Button>
