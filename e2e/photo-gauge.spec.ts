@@ -210,6 +210,7 @@ test('a photo added afterwards is measured beside what was submitted, and refuse
 })
 
 test('by keyboard alone, in Spanish and millimetres, each width is held against the band', async ({ browser }) => {
+  test.slow() // a few hundred key presses
   const { page } = await newcomer(browser)
   await openLog(page, '1F, lap joint, 3/8 in plate, 1/16 in E71T-11') // its band is 5 to 6 times a 1/16 in wire: 7.94 to 9.53 mm
   const log = page.url()
