@@ -51,13 +51,12 @@ function boxUnder(index: number, box: string, said: Readonly<Record<string, stri
 function placed(set: CriteriaSet): readonly { readonly index: number | null; readonly problem: CriteriaProblem }[] {
   const own = set.rules.flatMap((rule, index) =>
     meaningProblems({ ...set, rules: [rule] }).filter((problem) => problem.rule !== null).map((problem) => ({ index, problem })))
-  const whole = meaningProblems(set).filter((problem) => problem.rule === null).map((problem) => ({ index: null, problem }))
-  const shared = set.rules.flatMap((rule, index) => {
-    const upToHere = meaningProblems({ ...set, rules: set.rules.slice(0, index + 1) }).filter((problem) => problem.rule === rule.id && problem.field === 'id')
-    const upToBefore = meaningProblems({ ...set, rules: set.rules.slice(0, index) }).filter((problem) => problem.rule === rule.id && problem.field === 'id')
-    return upToHere.slice(upToBefore.length).map((problem) => ({ index, problem }))
-  })
-  return [...own, ...whole, ...shared]
+  const found = meaningProblems(set)
+  const whole = found.filter((problem) => problem.rule === null).map((problem) => ({ index: null, problem }))
+  // Problems of rules that share an id come in the rules' order.
+  const shared = found.filter(({ rule, field }) => rule !== null && field === 'id')
+  const places = set.rules.flatMap((rule, index) => (set.rules.slice(0, index).some(({ id, when, unless }) => id === rule.id && when === undefined && unless === undefined) ? [index] : []))
+  return [...own, ...whole, ...shared.flatMap((problem, place) => (places[place] === undefined ? [] : [{ index: places[place], problem }]))]
 }
 
 /** 'must not be empty' at a box: 'This must not be empty.' */
