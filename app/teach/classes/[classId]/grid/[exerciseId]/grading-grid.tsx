@@ -1,6 +1,5 @@
 'use client'
 
-import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState, type ChangeEvent, type FocusEvent, type KeyboardEvent, type MouseEvent } from 'react'
 import { BLANK_ROW, cellOfPath, cellProblem, isEmptyRow, readingsOfRow, repeatSize, type GridRow } from '@/lib/schemas/grid-row'
 import { scorecardWords } from '@/lib/language/scorecard'
@@ -26,7 +25,6 @@ type Props = {
 }
 
 const FAILED = 'It did not get through. What you typed is kept on this device; grade the row again.'
-const ANEW_EVERY_MS = 30_000
 type Place = { readonly coupon: string; readonly cell: string }
 
 /** The place of a focusable cell, from its element. */
@@ -37,7 +35,6 @@ function placeOf(target: EventTarget): Place | null {
 
 /** Coupons as rows, stations and rules as columns, filled in and graded by keyboard. What is typed is kept on this device until it is graded. */
 export function GradingGrid({ groups, snippets, who, draftKey }: Props) {
-  const router = useRouter()
   const hydrated = useHydrated()
   const draft = useDraft<KeptRows>(draftKey, {})
   const kept = useRef<KeptRows>(draft.value)
@@ -55,11 +52,6 @@ export function GradingGrid({ groups, snippets, who, draftKey }: Props) {
     setShown(mergeGroups(shown, groups, (id) => states[id]?.kind === 'graded' || states[id]?.kind === 'sending' || draft.value[id] !== undefined))
   }
   useEffect(() => { kept.current = draft.value }, [draft.value])
-  // Others submit and grade meanwhile: read the page anew from time to time, while someone looks at it.
-  useEffect(() => {
-    const timer = setInterval(() => { if (document.visibilityState === 'visible') router.refresh() }, ANEW_EVERY_MS)
-    return () => clearInterval(timer)
-  }, [router])
 
   const lines = shown.flatMap((group) => group.coupons.map((coupon) => ({ group, coupon })))
   const lineOf = (id: string) => lines.find(({ coupon }) => coupon.id === id)

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
+import { LiveLine } from '@/app/_components/board/live-line'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -18,7 +19,7 @@ type Props = { params: Promise<{ classId: string; exerciseId: string }> }
 /** Read once for the page and its title. */
 const load = cache(async (classId: string, exerciseId: string) => {
   const viewer = await requireRole('instructor')
-  const grid = await gradingGrid(viewer, { classId: pageId(classId), exerciseId: pageId(exerciseId) })
+  const grid = await gradingGrid(viewer, { classId: pageId(classId), exerciseId: pageId(exerciseId) }, new Date())
   return grid ? { viewer, grid } : notFound()
 })
 
@@ -39,6 +40,7 @@ export default async function GridPage({ params }: Props) {
         eyebrow={grid.classRecord.name} title={grid.title}
         lead={waiting === 0 ? 'Nothing of this exercise waits for you.' : `${waiting} ${waiting === 1 ? 'coupon waits' : 'coupons wait'}. Type what the gauge says, row by row.`}
       />
+      <LiveLine events={`/api/events/classes/${grid.classRecord.id}`} state={grid.state} asOf={grid.asOf} address={grid.address} />
       <GridKeys snippets={grid.snippets.slice(0, 9).map(({ body }) => body)} />
       <GradingGrid
         groups={grid.groups} snippets={grid.snippets} who={{ signInName: account.signInName, program: program.slug }}
