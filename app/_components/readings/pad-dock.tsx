@@ -44,7 +44,7 @@ export function PadDock({ locale, frame, stations, active, label, typing, onTypi
         {at !== '' && <span className="text-ink-2">{say(logPad, locale, 'from', { at: /\d$/.test(at) ? `${at} ${frame.units}` : at })}</span>}
       </p>
       {band && !typing && (
-        <SizePad key={box} locale={locale} label={question} units={frame.units} gauge={frame.gauge} band={band} text={stations[station]?.[box] ?? ''} onPut={(text) => onPut(active, text)} />
+        <SizePad locale={locale} size={box} label={question} units={frame.units} gauge={frame.gauge} band={band} text={stations[station]?.[box] ?? ''} onPut={(text) => onPut(active, text)} />
       )}
       {band ? (
         <div className="flex flex-wrap gap-2">

@@ -10,6 +10,8 @@ import { readSize, withoutUnit } from './read-size'
 
 type Props = {
   readonly locale: Locale
+  /** Which size the pad is for; with another one it starts at its own first page. */
+  readonly size: string
   readonly label: string
   readonly units: 'in' | 'mm'
   readonly gauge: GaugeUnit
@@ -21,13 +23,15 @@ type Props = {
 }
 
 /** The pad of one size. It stays on the page of sizes it was turned to: the next station's size is rarely far away. */
-export function SizePad({ locale, label, units, gauge, band, text, onPut }: Props) {
-  const [page, setPage] = useState(0)
+export function SizePad({ locale, size, label, units, gauge, band, text, onPut }: Props) {
+  // Not a pad of its own for each size: the keys stay where they are and only change their figures, which is the quicker answer to a tap.
+  const [turned, setTurned] = useState({ size, page: 0 })
+  const page = turned.size === size ? turned.page : 0
   const keysOf = (at: number) => gaugeSteps(band.expected, gauge, { page: at, least: band.fromZero ? 0 : 1 })
   const steps = keysOf(page).map((step) => ({ ...step, inside: isAllowed(step.valueMm, band.allowed) }))
   const turn = (by: -1 | 1): void => {
     // The lowest page repeats: turning on from it would have to be turned back.
-    if (by === 1 || keysOf(page - 1)[0]?.valueMm !== steps[0]?.valueMm) setPage(page + by)
+    if (by === 1 || keysOf(page - 1)[0]?.valueMm !== steps[0]?.valueMm) setTurned({ size, page: page + by })
   }
   return (
     <FractionPad

@@ -44,7 +44,8 @@ export function StationBoxes({ locale, boxes, vertical, frame, value, onChange, 
     const next = text === '' ? place : nextSizeToFill(rows, boxes, place)
     write(rows)
     setChosen(next)
-    if (next) document.getElementById(idOf(next.box, next.station))?.scrollIntoView({ block: 'nearest' })
+    // After the tap is answered: measuring the page in between would lay it out twice.
+    if (next) window.setTimeout(() => document.getElementById(idOf(next.box, next.station))?.scrollIntoView({ block: 'nearest' }))
   }
 
   function goOn(event: KeyboardEvent, place: Place): void {
