@@ -4,7 +4,7 @@ import { as, CLASS, expect, expectAccessible, expectNoSidewaysScroll, PEOPLE, PH
 const CAUTION = 'A practice record. The governing code edition, the local authority and a qualified inspector decide.'
 const SIZES = { letter: [612, 792], a4: [595, 842] } as const
 
-test('an instructor prints the class sheet and coupon tags, each page with its number and the caution', async ({ browser }) => {
+test('an instructor prints the class sheet, blank inspection sheets and coupon tags, each page with its number and the caution', async ({ browser }) => {
   const page = await as(browser, PEOPLE.selfShielded)
   await page.goto('/teach')
   await page.getByRole('link', { name: CLASS }).first().click()
@@ -15,14 +15,16 @@ test('an instructor prints the class sheet and coupon tags, each page with its n
   await expectAccessible(page)
   const sheet = await page.getByRole('link', { name: 'Class sheet' }).getAttribute('href')
   const tags = await page.getByRole('link', { name: /^Coupon tags/ }).first().getAttribute('href')
+  const blank = await page.getByRole('link', { name: /^Blank inspection sheet/ }).first().getAttribute('href')
   expect(sheet).toMatch(/^\/print\/class-sheet\//)
+  expect(blank).toMatch(/^\/print\/blank-sheet\//)
   expect(tags).toMatch(/^\/print\/tags\//)
 
   const still = await browser.newContext({ javaScriptEnabled: false, storageState: await page.context().storageState() })
   const paper = await still.newPage()
-  for (const address of [sheet, tags]) {
+  for (const address of [sheet, `${blank}?languages=both`, tags]) {
     for (const [size, points] of Object.entries(SIZES)) {
-      await paper.goto(`${address}?paper=${size}`)
+      await paper.goto(`${address}${address?.includes('?') ? '&' : '?'}paper=${size}`)
       await paper.emulateMedia({ media: 'print' })
       const pdf = (await paper.pdf({ preferCSSPageSize: true })).toString('latin1')
       const pages = await paper.getByRole('main').locator('section:has(> footer)').count()
@@ -37,5 +39,5 @@ test('an instructor prints the class sheet and coupon tags, each page with its n
   await still.close()
 
   const other = await as(browser, PEOPLE.stick)
-  for (const address of [sheet, tags]) expect((await other.request.get(address ?? '')).status()).toBe(404)
+  for (const address of [sheet, blank, tags]) expect((await other.request.get(address ?? '')).status()).toBe(404)
 })

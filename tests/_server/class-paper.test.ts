@@ -7,6 +7,7 @@ import type { Viewer } from '@/app/_server/auth/viewer'
 import { submitInspection } from '@/app/_server/data/inspections'
 import { listStaffNotes, takeDownStaffNote, writeStaffNote } from '@/app/_server/data/staff-notes'
 import { db } from '@/app/_server/db'
+import { blankSheet } from '@/app/_server/views/blank-sheet'
 import { classProgress } from '@/app/_server/views/class-progress'
 import { classSheet } from '@/app/_server/views/class-sheet'
 import { couponTags } from '@/app/_server/views/coupon-tags'
@@ -44,6 +45,24 @@ describe('the class sheet', () => {
 
   it.each(NOT_THEIRS)('is not there for the %s', async (who) => {
     expect(await classSheet(await viewerOf(school, who), school.classId, asOf)).toBeNull()
+  })
+})
+
+describe('the blank inspection sheet', () => {
+  it('has a place for each station and names the rules with their limits in every language asked for', async () => {
+    const sheet = await blankSheet(instructor, school.classId, school.exerciseId, 'both', asOf)
+    expect(sheet?.languages.map(({ locale }) => locale)).toEqual(['en', 'es'])
+    expect(sheet?.places).toHaveLength(sheet?.along.length ?? NaN)
+    const [english, spanish] = sheet?.languages ?? []
+    expect(english?.sizes).toContain('Width')
+    expect(spanish?.sizes).toContain('Ancho')
+    // AWS D1.1/D1.1M, visual acceptance, item 1: any crack is unacceptable. The set the class uses is the structural one.
+    expect(english?.rules.find(({ name }) => name === 'Cracks')?.limit).toBe('none allowed')
+    expect(spanish?.rules.map(({ key }) => key)).toEqual(english?.rules.map(({ key }) => key))
+  })
+
+  it.each(NOT_THEIRS)('is not there for the %s', async (who) => {
+    expect(await blankSheet(await viewerOf(school, who), school.classId, school.exerciseId, undefined, asOf)).toBeNull()
   })
 })
 

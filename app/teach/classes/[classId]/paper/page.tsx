@@ -36,6 +36,7 @@ export default async function PaperPage({ params }: Props) {
                 <strong>{exercise.title}</strong>
                 <span className="flex flex-wrap gap-2">
                   <LinkButton href={`/print/tags/${id}/${exercise.id}`} aria-label={`Coupon tags, ${exercise.title}`}>Coupon tags</LinkButton>
+                  <LinkButton href={`/print/blank-sheet/${id}/${exercise.id}`} aria-label={`Blank inspection sheet, ${exercise.title}`}>Blank inspection sheet</LinkButton>
                   <LinkButton href={`/print/booth-card/${exercise.id}`} aria-label={`Booth card, ${exercise.title}`}>Booth card</LinkButton>
                 </span>
               </li>
