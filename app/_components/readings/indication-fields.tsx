@@ -71,7 +71,7 @@ export function IndicationFields({ locale, vertical, frame, name, row, onChange,
         <div className="grid gap-2 border-y-2 border-ink py-3">
           <p className="font-head text-xl font-semibold">{label(active)}</p>
           {!typing && (
-            <SizePad key={active} locale={locale} label={label(active)} units={frame.units} gauge={frame.units === 'mm' ? 'mm' : active === 'length' ? frame.gauge : 'in64'}
+            <SizePad size={active} locale={locale} label={label(active)} units={frame.units} gauge={frame.units === 'mm' ? 'mm' : active === 'length' ? frame.gauge : 'in64'}
               band={active === 'length' ? longBand(frame.lengthMm) : SMALL} text={row[active]} onPut={(text) => put(active, text)} />
           )}
           <div><Button onClick={() => setTyping(!typing)}>{say(logPad, locale, typing ? 'padInstead' : 'typeInstead')}</Button></div>
