@@ -44,7 +44,7 @@ export default async function GridPage({ params }: Props) {
       <GridKeys snippets={grid.snippets.slice(0, 9).map(({ body }) => body)} />
       <GradingGrid
         groups={grid.groups} snippets={grid.snippets} who={{ signInName: account.signInName, program: program.slug }}
-        draftKey={`toeline.grid.${viewer.personId}.${exerciseId}`}
+        draftKey={`toeline.grid.${viewer.personId}.${classId}.${exerciseId}`}
       />
       {waiting === 0 && <EmptyState title="Nothing waits here"><p>When a student of the class sends a coupon of this exercise, it appears here.</p></EmptyState>}
       <div id="after-grid" tabIndex={-1}><LinkButton href={`/teach/classes/${grid.classRecord.id}`}>Back to the class</LinkButton></div>
