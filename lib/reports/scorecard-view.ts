@@ -116,7 +116,7 @@ const size = (value: number, finding: Finding, units: LengthUnit): string => siz
 const yesOrNo = ({ limit }: Finding): boolean => limit.min === null && limit.max === null
 
 /** What stands for the limit of a rule that did not apply, or whose limit hangs on something nobody measured. */
-const NO_LIMIT = '–'
+export const NO_LIMIT = '–'
 
 /** What a rule asks, where it asks a question: it is answered, not measured. */
 function questionOf(finding: Finding, { criteria, weld }: ScorecardReader): 'cratersFilled' | 'fusionComplete' | null {

@@ -4,7 +4,7 @@ import { readingsWords } from '@/lib/language/readings'
 import { say, type Locale } from '@/lib/language/say'
 import { stationPlaces } from '@/lib/procedure/exercise'
 import { dateText, printedText } from '@/lib/reports/dates'
-import { scorecardView } from '@/lib/reports/scorecard-view'
+import { NO_LIMIT, scorecardView } from '@/lib/reports/scorecard-view'
 import { sheetLanguages } from '@/lib/reports/sheet-languages'
 import type { StationBox } from '@/lib/schemas/readings'
 import { scoreInspection } from '@/lib/scoring/score-inspection'
@@ -34,7 +34,8 @@ export type BlankSheet = {
     readonly locale: Locale
     readonly sizes: readonly string[]
     readonly kinds: readonly string[]
-    readonly rules: readonly { readonly key: string; readonly name: string; readonly limit: string; readonly source: string }[]
+    /** A limit that follows from what is measured is null: a rule of convexity goes by the width of the face. */
+    readonly rules: readonly { readonly key: string; readonly name: string; readonly limit: string | null; readonly source: string }[]
     readonly foot: readonly string[]
   }[]
   readonly printedAt: string
@@ -65,7 +66,7 @@ export async function blankSheet(viewer: Viewer, classId: string, exerciseId: st
       sizes: setup.boxes.map((box) => sizeName(box, locale)),
       kinds: INDICATION_KINDS.map((kind) => say(kindNames, locale, kind)),
       rules: scorecardView(scorecard, { locale, units, weld, inspection: NOTHING_READ, criteria }).lines
-        .filter(({ verdict }) => verdict !== 'not-applicable').map(({ rule, name, limit, source }) => ({ key: rule, name, limit, source })),
+        .filter(({ verdict }) => verdict !== 'not-applicable').map(({ rule, name, limit, source }) => ({ key: rule, name, limit: limit === NO_LIMIT ? null : limit, source })),
       foot: footOf({ criteria: [criteria], printedOn: dateText(asOf, locale, program.timeZone) }, locale).slice(0, -1),
     })),
     printedAt: printedText(asOf, viewer.locale, program.timeZone),

@@ -36,16 +36,18 @@ export function BlankBody({ sheet, locale, sizes, kinds, rules }: Props) {
         </table>
       </div>
       <div className="grid gap-x-4 gap-y-3 sm:grid-cols-[3fr_2fr] print:grid-cols-[3fr_2fr]">
-        <table className="w-full border-collapse self-start">
-          <caption className="pb-1 text-left font-head text-lg font-semibold">{told('seen')}</caption>
-          <thead><tr>{(['kind', 'at', 'length', 'depth', 'diameter'] as const).map((key) => <th key={key} scope="col" className={HEAD}>{asked(key)}</th>)}</tr></thead>
-          <tbody>{Array.from({ length: SEEN_ROWS }, (_, row) => <tr key={row}>{Array.from({ length: 5 }, (_each, at) => <td key={at} className={CELL} />)}</tr>)}</tbody>
-        </table>
+        <div className="grid content-start gap-2">
+          <table className="w-full table-fixed border-collapse">
+            <caption className="pb-1 text-left font-head text-lg font-semibold">{told('seen')}</caption>
+            <thead><tr>{(['kind', 'at', 'length', 'depth', 'diameter'] as const).map((key) => <th key={key} scope="col" className={`${HEAD} ${key === 'kind' ? 'w-[32%]' : ''}`}>{asked(key)}</th>)}</tr></thead>
+            <tbody>{Array.from({ length: SEEN_ROWS }, (_, row) => <tr key={row}>{Array.from({ length: 5 }, (_each, at) => <td key={at} className={CELL} />)}</tr>)}</tbody>
+          </table>
+          {([['craters', asked('craters')], ['fusion', asked('fusion')]] as const).map(([key, question]) => <p key={key} className="flex flex-wrap gap-x-3">{question} <Tick label={asked('yes')} /> <Tick label={asked('no')} /></p>)}
+        </div>
         <div className="grid content-start gap-1">
           <p className="font-head text-lg font-semibold">{told('looked')}</p>
           <ul className="grid grid-cols-2 gap-x-3 gap-y-1">{kinds.map((kind) => <li key={kind}><Tick label={kind} /></li>)}</ul>
           <p>{told('notLooked')}</p>
-          {([['craters', asked('craters')], ['fusion', asked('fusion')]] as const).map(([key, question]) => <p key={key} className="flex flex-wrap gap-x-3">{question} <Tick label={asked('yes')} /> <Tick label={asked('no')} /></p>)}
         </div>
       </div>
       <table className="w-full border-collapse">
@@ -54,7 +56,7 @@ export function BlankBody({ sheet, locale, sizes, kinds, rules }: Props) {
         <tbody>
           {rules.map(({ key, name, limit, source }) => (
             <tr key={key} className="border-b border-line">
-              <th scope="row" className="py-0.5 pr-2 text-left font-normal"><strong>{name}:</strong> {limit} <span className="text-sm print:text-[7pt]">({source})</span></th>
+              <th scope="row" className="py-0.5 pr-2 text-left font-normal"><strong>{name}:</strong> {limit ?? told('depends')} <span className="text-sm print:text-[7pt]">({source})</span></th>
               <td><Tick label="" /></td><td><Tick label="" /></td>
             </tr>
           ))}
