@@ -2,9 +2,7 @@
 
 import { pageFailed } from '@/lib/language/page-failed'
 import { say } from '@/lib/language/say'
-import { Button } from './_components/ui/button'
-import { buttonLook } from './_components/ui/button-look'
-import { DeadEnd } from './_components/ui/dead-end'
+import { DeadEnd, NEXT_STEP, OTHER_STEP } from './_components/ui/dead-end'
 import { usePageLocale } from './_components/ui/use-page-locale'
 
 const START = '/'
@@ -17,11 +15,11 @@ export default function PageFailed({ error, retry }: { error: Error & { digest?:
       title={say(pageFailed, locale, 'failedTitle')}
       action={
         <>
-          <Button kind="primary" onClick={() => retry()}>
+          <button type="button" className={NEXT_STEP} onClick={() => retry()}>
             {say(pageFailed, locale, 'tryAgain')}
-          </Button>
-          {/* A whole new page, past whatever failed here; and every screen carries this one, so no more code than it needs. */}
-          <a href={START} className={buttonLook('secondary', 'shop', false)}>{say(pageFailed, locale, 'toStart')}</a>
+          </button>
+          {/* A whole new page, past whatever failed here. */}
+          <a href={START} className={OTHER_STEP}>{say(pageFailed, locale, 'toStart')}</a>
         </>
       }
     >

@@ -3,8 +3,7 @@
 import './global.css'
 import { pageFailed } from '@/lib/language/page-failed'
 import { LOCALES, say } from '@/lib/language/say'
-import { Button } from './_components/ui/button'
-import { DeadEnd } from './_components/ui/dead-end'
+import { DeadEnd, NEXT_STEP } from './_components/ui/dead-end'
 
 /** The last net, under the root layout itself. It knows nothing about the reader, so it speaks every language it has. */
 export default function EverythingFailed({ error, retry }: { error: Error & { digest?: string }; retry: () => void }) {
@@ -15,9 +14,9 @@ export default function EverythingFailed({ error, retry }: { error: Error & { di
         <DeadEnd
           title={say(pageFailed, 'en', 'failedTitle')}
           action={
-            <Button kind="primary" onClick={() => retry()}>
+            <button type="button" onClick={() => retry()} className={NEXT_STEP}>
               {LOCALES.map((locale) => say(pageFailed, locale, 'tryAgain')).join(' · ')}
-            </Button>
+            </button>
           }
         >
           {LOCALES.map((locale) => (

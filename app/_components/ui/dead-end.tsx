@@ -9,6 +9,12 @@ type DeadEndProps = {
   readonly action: ReactNode
 }
 
+const STEP = 'inline-flex min-h-12 items-center rounded-plate border-[1.5px] border-ink px-5 py-2 font-head text-xl leading-tight font-semibold underline-offset-4'
+
+/** How the next steps look. Not the kit's buttons: every first load carries the pages for what failed, so they are light. */
+export const NEXT_STEP = `${STEP} bg-ink text-paper hover:underline`
+export const OTHER_STEP = `${STEP} bg-plate text-ink no-underline hover:bg-plate-2`
+
 /** A whole page for when there is nothing else to show: a sentence and a next step. */
 export function DeadEnd({ title, children, action }: DeadEndProps) {
   return (
