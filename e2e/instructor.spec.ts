@@ -33,7 +33,7 @@ async function openWaiting(page: Page, person: Person): Promise<void> {
   await expect(page.locator('form[inert]')).toHaveCount(0)
 }
 
-test('an instructor looks at a coupon unswayed by the student’s numbers; then each sees both looks', async ({ browser }) => {
+test('an instructor looks at a coupon unswayed by the student’s numbers; each sees both looks, and a verdict decided over them', async ({ browser }) => {
   test.slow() // every screen of the way is checked
   const { page, student, person, couponId } = await waitingCoupon(browser, SELF)
   await page.goto('/teach')
@@ -75,6 +75,23 @@ test('an instructor looks at a coupon unswayed by the student’s numbers; then 
   await expectBothLooks(student, 'Your own look')
   await expect(student.getByText('Upper leg is short all along: point the wire a little higher.')).toBeVisible()
   await expect(student.getByText(/^Instructor’s look: /)).toContainText(PEOPLE.selfShielded.name)
+  await expectGoodScreen(student, { gloves: true })
+
+  // The instructor decides otherwise: never without a reason, and the student reads it beside what the readings gave.
+  await page.goto(`/teach/coupons/${couponId}`)
+  await page.getByText('Decide the verdict yourself').click()
+  const reason = page.getByLabel('Reason')
+  await reason.fill('Fine.')
+  await page.getByRole('button', { name: 'Decide it' }).click()
+  await expect(reason).toHaveAttribute('aria-invalid', 'true')
+  await expect(reason).toHaveValue('Fine.')
+  await reason.fill('The gauge sat on spatter; cleaned, the upper leg is long enough.')
+  await page.getByRole('button', { name: 'Decide it' }).click()
+  await expectVerdict(page, 'Accept')
+  await student.reload()
+  await expectVerdict(student, 'Accept')
+  await expect(student.getByText('The readings by themselves: Reject.')).toBeVisible()
+  await expect(student.getByText('The gauge sat on spatter; cleaned, the upper leg is long enough.')).toBeVisible()
   await expectGoodScreen(student, { gloves: true })
 })
 
