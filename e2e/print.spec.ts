@@ -83,6 +83,7 @@ test('a student’s summary is not there for another student, as if it did not e
   const page = await as(browser, PEOPLE.jimena)
   const seen = async (path: string) => {
     const response = await page.goto(path)
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
     return { status: response?.status(), text: await page.locator('body').innerText(), title: await page.title() }
   }
   const missing = await seen(`/print/progress/${randomUUID()}`)
