@@ -23,3 +23,6 @@ export function db(): PrismaClient {
 
 /** What a transaction's callback receives: the client without the calls that make no sense inside one. */
 export type Transaction = Parameters<Parameters<PrismaClient['$transaction']>[0]>[0]
+
+/** Whether a write failed because a row of its unique key is there already: someone else was quicker, or the name is taken. */
+export const isTaken = (error: unknown): boolean => error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002'

@@ -1,9 +1,8 @@
 import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
 import type { ChangedClass, NewClass } from '@/lib/schemas/class-form'
-import { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { copyInto } from './course'
@@ -59,7 +58,7 @@ async function unlessNamed<T>(work: Promise<T>): Promise<T> {
   try {
     return await work
   } catch (error) {
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw sameName()
+    if (isTaken(error)) throw sameName()
     throw error
   }
 }

@@ -5,9 +5,8 @@ import { say } from '@/lib/language/say'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import type { LoggedCoupon } from '@/lib/schemas/coupon'
 import type { ReadingsFrame } from '@/lib/schemas/readings'
-import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { criteriaSet } from './criteria'
@@ -114,7 +113,7 @@ export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ 
     })
   } catch (error) {
     // The id belongs to a coupon elsewhere in the program, logged in the same instant: nothing of it is told.
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw notFound()
+    if (isTaken(error)) throw notFound()
     throw error
   }
 }

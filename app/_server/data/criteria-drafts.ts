@@ -7,9 +7,9 @@ import { isOwn, ownId } from '@/lib/criteria/draft/own-id'
 import { draftOf } from '@/lib/criteria/draft/to-draft'
 import type { CriteriaSet } from '@/lib/criteria/types'
 import { fullName } from '@/lib/reports/full-name'
-import { Prisma } from '@/prisma/generated/client'
+import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
-import { db, type Transaction } from '../db'
+import { db, isTaken, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { criteriaSet } from './criteria'
@@ -224,5 +224,3 @@ const invalid = (problems: BoxProblems): Refusal => new Refusal('INVALID', 'Some
 
 const sameSet = (one: CriteriaSet, other: CriteriaSet): boolean => printOf(one) === printOf(other)
 const printOf = ({ title, edition, system, passMark, rules }: CriteriaSet): string => JSON.stringify(draftOf({ id: '', version: 1, title, edition, system, passMark, rules }))
-
-const isTaken = (error: unknown): boolean => error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002'

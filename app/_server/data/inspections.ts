@@ -1,9 +1,8 @@
 import 'server-only'
 import type { SubmittedInspection } from '@/lib/schemas/inspection'
 import type { Verdict } from '@/lib/scoring/types'
-import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { writeComment } from './comments'
@@ -68,7 +67,7 @@ export async function submitInspection(viewer: Viewer, input: SubmittedInspectio
       })
     })
   } catch (error) {
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw taken()
+    if (isTaken(error)) throw taken()
     throw error
   }
   return { couponId: input.couponId, verdict: judged.scorecard.verdict, mark: judged.scorecard.mark }

@@ -1,8 +1,7 @@
 import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
-import { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
 import { taughtClassScope } from './scope'
@@ -60,7 +59,7 @@ export async function askForLook(viewer: Viewer, input: { classId: string; exerc
     })
   } catch (error) {
     // Pressed twice at the same moment: the index let one through, and that one is meant.
-    if (!(error instanceof Prisma.PrismaClientKnownRequestError) || error.code !== 'P2002') throw error
+    if (!isTaken(error)) throw error
     const first = await findOwnLook(viewer, classId)
     if (!first) throw notFound()
     return first

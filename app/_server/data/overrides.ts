@@ -1,9 +1,8 @@
 import 'server-only'
 import type { DecidedOverride } from '@/lib/schemas/override'
 import { overrideProblem } from '@/lib/scoring/override'
-import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { gradableCouponScope } from './scope'
@@ -54,7 +53,7 @@ export async function overrideVerdict(viewer: Viewer, input: DecidedOverride): P
       })
     })
   } catch (error) {
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw decidedAlready()
+    if (isTaken(error)) throw decidedAlready()
     throw error
   }
   return { couponId: input.couponId }

@@ -2,10 +2,9 @@ import 'server-only'
 import { randomInt } from 'node:crypto'
 import { LOCALES, type Locale } from '@/lib/language/say'
 import { CODE_LETTERS } from '@/lib/schemas/person'
-import { Prisma } from '@/prisma/generated/client'
 import { passwordMatches, hashPassword } from '../auth/passwords'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { giveFirstPassword } from './first-password'
@@ -155,7 +154,7 @@ export async function joinAsNewStudent(program: { id: string; units: 'us' | 'si'
       return { personId: person.id }
     })
   } catch (error) {
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') {
+    if (isTaken(error)) {
       throw new Refusal('CONFLICT', 'This sign-in name is taken.', { signInName: 'This sign-in name is taken. Add a number or a middle initial.' })
     }
     throw error

@@ -1,9 +1,8 @@
 import 'server-only'
 import { refusals } from '@/lib/language/refusals'
 import { say } from '@/lib/language/say'
-import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import type { StoredPhoto } from '../photos'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
@@ -56,7 +55,7 @@ export async function addPhoto(viewer: Viewer, input: { id: string; couponId: st
     })
   } catch (error) {
     // The id was given to a photo of another coupon in the same instant: nothing of it is told.
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw notFound()
+    if (isTaken(error)) throw notFound()
     throw error
   }
 }

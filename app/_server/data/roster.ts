@@ -5,7 +5,7 @@ import { planRoster, type KnownPerson, type PlannedLine } from '@/lib/interchang
 import { checkRosterNames } from '@/lib/schemas/roster'
 import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
-import { db, type Transaction } from '../db'
+import { db, isTaken, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { classScope, coordinatedScope } from './scope'
 
@@ -44,7 +44,7 @@ export async function importRoster(viewer: Viewer, input: { classId: string; tex
     }, { isolationLevel: Prisma.TransactionIsolationLevel.RepeatableRead, timeout: IMPORT_PATIENCE_MS })
   } catch (error) {
     // A name taken, or a row changed, between our reading and our writing: the database undid all of it.
-    if (error instanceof Prisma.PrismaClientKnownRequestError && (error.code === 'P2002' || error.code === 'P2034')) {
+    if (isTaken(error) || (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2034')) {
       throw new Refusal('CONFLICT', 'Somebody changed the same people at this moment. Nothing was imported; check the file again.')
     }
     throw error

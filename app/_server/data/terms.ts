@@ -3,7 +3,7 @@ import { overlapping } from '@/lib/reports/term-overlaps'
 import type { ChangedTerm, TermForm } from '@/lib/schemas/term-form'
 import { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
-import { db, type Transaction } from '../db'
+import { db, isTaken, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 
@@ -64,7 +64,7 @@ async function unlessNamed<T>(work: Promise<T>): Promise<T> {
   try {
     return await work
   } catch (error) {
-    if (!(error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002')) throw error
+    if (!isTaken(error)) throw error
     const message = 'There is a term of this name. Choose another name.'
     throw new Refusal('INVALID', message, { name: message })
   }

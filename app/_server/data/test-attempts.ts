@@ -9,9 +9,8 @@ import { calendarDay, dayOfDate } from '@/lib/reports/calendar'
 import { explainQualificationReason } from '@/lib/reports/explain-qualification'
 import { fullName } from '@/lib/reports/full-name'
 import { testPartsSchema, type RecordedAttempt, type TestParts } from '@/lib/schemas/test-attempt'
-import { Prisma } from '@/prisma/generated/client'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { toExercise, type ExerciseRecord } from './exercises'
@@ -212,7 +211,7 @@ export async function recordAttempt(viewer: Viewer, input: RecordedAttempt, now 
     })
   } catch (error) {
     // The id belongs to another test, recorded in the same instant: nothing of it is told.
-    if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002') throw notFound()
+    if (isTaken(error)) throw notFound()
     throw error
   }
 }
