@@ -1,9 +1,10 @@
 import 'server-only'
+import type { Prisma } from '@/prisma/generated/client'
 import { db } from '../db'
 import { SESSION_SECONDS, type SessionToken } from './cookie'
 
 /** A session not used for this long is over, whatever its cookie says. */
-export const IDLE_SECONDS = 2 * 60 * 60
+const IDLE_SECONDS = 2 * 60 * 60
 /** The same on a tablet that a class shares: the next student stands beside it. */
 export const TABLET_IDLE_SECONDS = 5 * 60
 
@@ -12,6 +13,12 @@ const MEASURED_SECONDS = 60
 const TABLET_MEASURED_SECONDS = 10
 
 const ago = (seconds: number): Date => new Date(Date.now() - seconds * 1000)
+
+/** Sessions that are live now: neither ended nor expired, and used lately enough for where they live. */
+export const liveNow = (): Prisma.SignInSessionWhereInput => ({
+  endedAt: null, expiresAt: { gt: new Date() },
+  OR: [{ tabletId: null, lastSeenAt: { gt: ago(IDLE_SECONDS) } }, { lastSeenAt: { gt: ago(TABLET_IDLE_SECONDS) } }],
+})
 
 /** Starts a session; a new id at every sign-in. `tabletId` names the shared tablet it lives on. */
 export async function startSession(programId: string, personId: string, device: string | null, tabletId: string | null = null): Promise<SessionToken> {

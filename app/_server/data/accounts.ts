@@ -1,9 +1,8 @@
 import 'server-only'
 import type { InstructorForm } from '@/lib/schemas/instructor-form'
-import { Prisma } from '@/prisma/generated/client'
 import { hashPassword } from '../auth/passwords'
 import { hasRole, type Viewer } from '../auth/viewer'
-import { db, type Transaction } from '../db'
+import { db, isTaken, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { firstPassword, giveFirstPassword } from './first-password'
@@ -53,7 +52,7 @@ export async function makeInstructor(viewer: Viewer, { givenName, familyName, si
 
 /** The refusal for a sign-in name that somebody has, or the error itself when it is another one. */
 function nameTaken(error: unknown): unknown {
-  if (!(error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002')) return error
+  if (!isTaken(error)) return error
   const taken = 'This sign-in name is taken. Add a number or a middle initial.'
   return new Refusal('INVALID', taken, { signInName: taken })
 }
@@ -98,8 +97,7 @@ export async function setDisabled(viewer: Viewer, { personId, disabled }: Who & 
   const { programId } = viewer
   await db().$transaction(async (tx) => {
     const person = await someoneElse(tx, viewer, { personId })
-    // One at a time in a program, so that two coordinators cannot each disable the other and leave none.
-    await tx.$queryRaw`select 1 as held from "Program" where id = ${programId}::uuid for no key update`
+    await oneAtATime(tx, programId)
     if (disabled && person.memberships.some(({ role }) => role === 'coordinator') && !(await otherCoordinator(tx, programId, personId))) {
       throw new Refusal('CONFLICT', 'This is the last coordinator who can sign in. Nobody could look after the program.')
     }
@@ -110,6 +108,11 @@ export async function setDisabled(viewer: Viewer, { personId, disabled }: Who & 
     if (disabled) await tx.signInSession.updateMany({ where: { programId, personId, endedAt: null }, data: { endedAt: new Date() } })
     await recordAudit(tx, viewer, { action: disabled ? 'person.disable' : 'person.enable', subject: { type: 'person', id: personId } })
   })
+}
+
+/** Changes to who coordinates a program wait for each other, so that two coordinators cannot each disable the other and leave none. */
+async function oneAtATime(tx: Transaction, programId: string): Promise<void> {
+  await tx.$queryRaw`select 1 as held from "Program" where id = ${programId}::uuid for no key update`
 }
 
 async function otherCoordinator(tx: Transaction, programId: string, personId: string): Promise<boolean> {
@@ -133,7 +136,7 @@ export async function setRole(viewer: Viewer, { personId, role, held }: Who & { 
   await db().$transaction(async (tx) => {
     const own = personId === viewer.personId && role === 'instructor' && hasRole(viewer, 'coordinator')
     if (!own) await someoneElse(tx, viewer, { personId })
-    await tx.$queryRaw`select 1 as held from "Program" where id = ${programId}::uuid for no key update`
+    await oneAtATime(tx, programId)
     if (!held && role === 'coordinator' && !(await otherCoordinator(tx, programId, personId))) {
       throw new Refusal('CONFLICT', 'This is the last coordinator who can sign in. Make another one first.')
     }

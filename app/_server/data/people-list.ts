@@ -3,7 +3,7 @@ import { ACCOUNT_ACTIONS, accountEventText } from '@/lib/reports/account-history
 import { fullName } from '@/lib/reports/full-name'
 import type { PeopleOptions, PersonState } from '@/lib/reports/people-options'
 import type { Prisma } from '@/prisma/generated/client'
-import { IDLE_SECONDS, TABLET_IDLE_SECONDS } from '../auth/sessions'
+import { liveNow } from '../auth/sessions'
 import { hasRole, type Role, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 
@@ -124,8 +124,6 @@ export type PersonDetail = Omit<ListedPerson, 'classes'> & {
   readonly sessions: readonly { readonly id: string; readonly device: string | null; readonly tablet: string | null; readonly since: Date; readonly lastSeen: Date }[]
 }
 
-const usedWithin = (seconds: number) => ({ gt: new Date(Date.now() - seconds * 1000) })
-
 const classSelect = { select: { id: true, name: true, archivedAt: true, term: { select: { name: true } } } } as const
 type ClassRow = { id: string; name: string; archivedAt: Date | null; term: { name: string } }
 const placeOf = (row: { class: ClassRow; withdrawnAt?: Date | null }): PlaceInClass => ({
@@ -144,7 +142,7 @@ export async function findPerson(viewer: Viewer, personId: string): Promise<Pers
       enrolments: { select: { withdrawnAt: true, class: classSelect }, orderBy: { joinedAt: 'desc' } },
       teaches: { select: { class: classSelect }, orderBy: { createdAt: 'desc' } },
       sessions: {
-        where: { endedAt: null, expiresAt: { gt: new Date() }, OR: [{ tabletId: null, lastSeenAt: usedWithin(IDLE_SECONDS) }, { lastSeenAt: usedWithin(TABLET_IDLE_SECONDS) }] }, orderBy: { lastSeenAt: 'desc' }, take: 20,
+        where: liveNow(), orderBy: { lastSeenAt: 'desc' }, take: 20,
         select: { id: true, device: true, createdAt: true, lastSeenAt: true, tablet: { select: { name: true } } },
       },
     },
