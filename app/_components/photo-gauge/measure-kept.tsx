@@ -6,13 +6,12 @@ import { photoGauge } from '@/lib/language/photo-gauge'
 import { say, type Locale } from '@/lib/language/say'
 import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import type { SecondMeasurement } from '@/lib/measure/second-measurement'
-import { later } from '@/app/_components/later'
 import { Button } from '../ui/button'
 import { Notice } from '../ui/notice'
 import { keepOnDevice, marksOnDevice } from './marks-on-device'
+import { MeasureButtonLater } from './measure-button-later'
+import { photoOf } from './photo-of'
 import { sendMarks } from './send-marks'
-
-const MeasureButton = later(() => import('./measure-button').then((module) => module.MeasureButton))
 
 type Props = {
   readonly locale: Locale
@@ -62,15 +61,9 @@ export function MeasureKept({ locale, photoId, n, second, isMeasured }: Props) {
         </Notice>
       )}
       {second && (
-        <MeasureButton locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={() => photoOf(photoId)} isMeasured={isMeasured}
+        <MeasureButtonLater locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={() => photoOf(photoId)} isMeasured={isMeasured}
           onAccept={(marks) => { keepOnDevice(photoId, marks); void send(marks) }} />
       )}
     </div>
   )
-}
-
-async function photoOf(id: string): Promise<Blob> {
-  const response = await fetch(`/api/photos/${id}`)
-  if (!response.ok) throw new Error('The photo did not come.')
-  return response.blob()
 }

@@ -5,15 +5,13 @@ import { useState } from 'react'
 import { learn } from '@/lib/language/learn'
 import { say, type Locale } from '@/lib/language/say'
 import type { SecondMeasurement } from '@/lib/measure/second-measurement'
-import { later } from '@/app/_components/later'
 import { keepOnDevice } from '@/app/_components/photo-gauge/marks-on-device'
+import { MeasureButtonLater } from '@/app/_components/photo-gauge/measure-button-later'
 import { sendMarks } from '@/app/_components/photo-gauge/send-marks'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { PhotoBox, type BoxPhoto } from '@/app/learn/photo-box'
 import { sendPhoto, type PhotoProblem } from '@/app/learn/send-photo'
-
-const MeasureButton = later(() => import('@/app/_components/photo-gauge/measure-button').then((module) => module.MeasureButton))
 
 type Props = {
   readonly locale: Locale
@@ -52,7 +50,7 @@ export function AddPhoto({ locale, couponId, n, second }: Props) {
       <PhotoBox label={say(learn, locale, 'addPhoto')} locale={locale} photo={photo} measure={null}
         onChange={(chosen) => { setProblem(null); setPhoto(chosen) }} />
       {photo && second && (
-        <MeasureButton locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={photo.blob} isMeasured={photo.marks !== null}
+        <MeasureButtonLater locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={photo.blob} isMeasured={photo.marks !== null}
           onAccept={(marks) => setPhoto({ ...photo, marks })} />
       )}
       {photo && <div><Button kind="primary" aria-disabled={busy || undefined} onClick={() => void (busy || send(photo))}>{say(learn, locale, busy ? 'sendingPhoto' : 'sendPhoto')}</Button></div>}

@@ -5,12 +5,11 @@ import { photoTask, withWidths } from '@/lib/measure/widths-into-form'
 import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import type { ReadingsForm } from '@/lib/schemas/readings'
-import { later } from '@/app/_components/later'
 import { postMarks } from '@/app/_components/outbox/post-entry'
+import { MeasureButtonLater } from '@/app/_components/photo-gauge/measure-button-later'
+import { photoOf } from '@/app/_components/photo-gauge/photo-of'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
-
-const MeasureButton = later(() => import('@/app/_components/photo-gauge/measure-button').then((module) => module.MeasureButton))
 
 type Props = {
   readonly photoIds: readonly string[]
@@ -36,7 +35,7 @@ export function MeasurePhotos({ photoIds, measuredIds, frame, readings, onReadin
   return (
     <div className="grid gap-3">
       {photoIds.map((id, index) => (
-        <MeasureButton key={id} locale="en" n={index + 1} task={task} photo={() => photoOf(id)} isMeasured={kept.includes(id)} onAccept={(marks, widths) => {
+        <MeasureButtonLater key={id} locale="en" n={index + 1} task={task} photo={() => photoOf(id)} isMeasured={kept.includes(id)} onAccept={(marks, widths) => {
           onReadings(withWidths(readings, task, widths))
           void send(id, marks)
         }} />
@@ -49,10 +48,4 @@ export function MeasurePhotos({ photoIds, measuredIds, frame, readings, onReadin
       )}
     </div>
   )
-}
-
-async function photoOf(id: string): Promise<Blob> {
-  const response = await fetch(`/api/photos/${id}`)
-  if (!response.ok) throw new Error('The photo did not come.')
-  return response.blob()
 }
