@@ -5,8 +5,7 @@ import { useState } from 'react'
 import { Button } from './ui/button'
 import { Notice } from './ui/notice'
 import { useHydrated } from './use-hydrated'
-
-type Answer = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string }
+import type { Answer } from './use-sent-form'
 
 type Props = {
   readonly label: string
@@ -15,7 +14,7 @@ type Props = {
   /** What is said on the button that does it; it names what follows. Without it the first press does it. */
   readonly sure?: string
   readonly keep?: string
-  readonly send: () => Promise<Answer>
+  readonly send: () => Promise<Answer<unknown>>
   /** What to say once it is done; a secret is shown large, and only until the page is left. */
   readonly done: (value: unknown) => { readonly word: string; readonly text: string; readonly secret?: string | undefined }
 }

@@ -11,6 +11,7 @@ import { TextInput } from '@/app/_components/ui/text-input'
 import { VerdictWord } from '@/app/_components/ui/verdict-word'
 import { useDraft } from '@/app/_components/use-draft'
 import { useHydrated } from '@/app/_components/use-hydrated'
+import type { Answer } from '@/app/_components/use-sent-form'
 import { dropCriteria, publishCriteria, saveCriteria } from '../../actions'
 import { setAddress } from '../../set-address'
 import { unreadable, type BoxProblems } from './box-problems'
@@ -77,51 +78,34 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
     setSaid({ kind: 'problem', word, text: code === 'NOT_FOUND' ? 'This draft is no longer there: it was published or thrown away. What you typed still stands in the boxes.' : message, ...(code === 'CONFLICT' && theirs !== undefined && { theirs }) })
   }
 
-  async function save(over: string = opened): Promise<void> {
+  /** One sending at a time; `instead` is the word for one that did not come about. */
+  async function sending<T>(what: NonNullable<typeof busy>, instead: string, send: () => Promise<Answer<T>>, then: (value: T) => void): Promise<void> {
     if (busy) return
-    setBusy('save')
+    setBusy(what)
     try {
-      const answer = await saveCriteria({ draftId, seen: over, document })
-      if (!answer.ok) return refuse('Not saved', answer)
-      change({ document, seen: answer.value.seen })
-      clear()
-      setSaid({ kind: 'ok', word: 'Saved', text: 'The draft is kept as it stands.' })
+      const answer = await send()
+      if (answer.ok) then(answer.value)
+      else refuse(instead, answer)
     } catch {
-      setSaid({ kind: 'problem', word: 'Not saved', text: FAILED })
+      setSaid({ kind: 'problem', word: instead, text: FAILED })
     } finally {
       setBusy(null)
     }
   }
 
-  async function publish(): Promise<void> {
-    if (busy) return
-    setBusy('publish')
-    try {
-      const answer = await publishCriteria({ draftId, seen: opened, document })
-      if (!answer.ok) return refuse('Not published', answer)
-      clear()
-      router.push(setAddress(answer.value.id, answer.value.version))
-    } catch {
-      setSaid({ kind: 'problem', word: 'Not published', text: FAILED })
-    } finally {
-      setBusy(null)
-    }
-  }
-
-  async function drop(): Promise<void> {
-    if (busy) return
-    setBusy('drop')
-    try {
-      const answer = await dropCriteria({ draftId })
-      if (!answer.ok) return refuse('Not thrown away', answer)
-      clear()
-      router.push('/program/criteria')
-    } catch {
-      setSaid({ kind: 'problem', word: 'Not thrown away', text: FAILED })
-    } finally {
-      setBusy(null)
-    }
-  }
+  const save = (over: string = opened): Promise<void> => sending('save', 'Not saved', () => saveCriteria({ draftId, seen: over, document }), (value) => {
+    change({ document, seen: value.seen })
+    clear()
+    setSaid({ kind: 'ok', word: 'Saved', text: 'The draft is kept as it stands.' })
+  })
+  const publish = (): Promise<void> => sending('publish', 'Not published', () => publishCriteria({ draftId, seen: opened, document }), ({ id, version }) => {
+    clear()
+    router.push(setAddress(id, version))
+  })
+  const drop = (): Promise<void> => sending('drop', 'Not thrown away', () => dropCriteria({ draftId }), () => {
+    clear()
+    router.push('/program/criteria')
+  })
 
   return (
     <div className="grid gap-10">
