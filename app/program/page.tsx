@@ -4,11 +4,11 @@ import { program } from '@/lib/language/program'
 import { say } from '@/lib/language/say'
 import type { RateGroup } from '@/lib/reports/pass-rates'
 import { passRatesAnswer, ratesNote } from '@/lib/reports/pass-rates-words'
+import { DownloadLink } from '@/app/_components/ui/download-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { ALL_TERMS, passRatesView } from '@/app/_server/views/pass-rates'
-import { DownloadLink } from './download-link'
 import { RateBars } from './rate-bars'
 import { TermForm } from './term-form'
 
@@ -33,7 +33,7 @@ export default async function ProgramPage({ searchParams }: Props) {
     <div className="grid gap-10">
       <PageHead
         eyebrow={rates.term?.name ?? told('allTerms')} title={told('passRates')} lead={answer}
-        aside={<div className="flex flex-wrap items-end gap-2"><TermForm terms={rates.terms} chosen={chosen} locale={locale} /><DownloadLink term={chosen}>{told('download')}</DownloadLink></div>}
+        aside={<div className="flex flex-wrap items-end gap-2"><TermForm terms={rates.terms} chosen={chosen} locale={locale} /><DownloadLink href={`/api/exports/pass-rates?term=${encodeURIComponent(chosen)}`}>{told('download')}</DownloadLink></div>}
       />
       <div className="-mt-6 grid max-w-prose gap-2">{more.map((sentence) => <p key={sentence}>{sentence}</p>)}</div>
 

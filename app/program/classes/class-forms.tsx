@@ -4,6 +4,7 @@ import { SendButton } from '@/app/_components/send-button'
 import { Select, type Choice } from '@/app/_components/ui/select'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { addClass, archiveClass, saveClass } from './actions'
+import { ChangeForm } from './change-form'
 import { useSaved } from './use-saved'
 
 type NewClassProps = { readonly terms: readonly Choice[]; readonly instructors: readonly Choice[]; readonly classes: readonly Choice[] }
@@ -36,16 +37,11 @@ export function ClassLine({ classId, name, room, meets, archived }: LineProps) {
   return (
     <div className="grid gap-3">
       {!archived && (
-        <details>
-          <summary className="flex min-h-12 cursor-pointer items-center underline underline-offset-4">Change {name}</summary>
-          <form method="post" onSubmit={change.onSubmit} noValidate className="grid max-w-2xl gap-4 py-2">
-            <TextInput label="Name of the class" name="name" defaultValue={name} error={change.error('name')} />
-            <TextInput label="Room (optional)" name="room" defaultValue={room} error={change.error('room')} />
-            <TextInput label="Meets (optional)" name="meets" defaultValue={meets} error={change.error('meets')} />
-            {change.said}
-            <div><SendButton busy={change.busy}>{change.busy ? 'Saving' : 'Save'}</SendButton></div>
-          </form>
-        </details>
+        <ChangeForm name={name} form={change}>
+          <TextInput label="Name of the class" name="name" defaultValue={name} error={change.error('name')} />
+          <TextInput label="Room (optional)" name="room" defaultValue={room} error={change.error('room')} />
+          <TextInput label="Meets (optional)" name="meets" defaultValue={meets} error={change.error('meets')} />
+        </ChangeForm>
       )}
       <form method="post" onSubmit={archive.onSubmit} className="grid gap-2">
         {archive.refused && archive.said}

@@ -3,6 +3,7 @@
 import { SendButton } from '@/app/_components/send-button'
 import { TextInput } from '@/app/_components/ui/text-input'
 import { addTerm, archiveTerm, deleteTerm, saveTerm } from './actions'
+import { ChangeForm } from './change-form'
 import { useSaved } from './use-saved'
 
 const overlapText = ({ overlaps }: { readonly overlaps: readonly string[] }): string =>
@@ -13,14 +14,24 @@ export function TermForm() {
   const { onSubmit, busy, error, times, said } = useSaved((fields) => addTerm(fields), overlapText)
   return (
     <form key={times} method="post" onSubmit={onSubmit} noValidate className="grid max-w-2xl gap-4">
-      <TextInput label="Name of the term" name="name" error={error('name')} />
-      <div className="grid gap-4 sm:grid-cols-2">
-        <TextInput label="First day" name="startsOn" type="date" error={error('startsOn')} />
-        <TextInput label="Last day" name="endsOn" type="date" error={error('endsOn')} />
-      </div>
+      <TermBoxes error={error} />
       {said}
       <div><SendButton busy={busy}>{busy ? 'Saving' : 'Make the term'}</SendButton></div>
     </form>
+  )
+}
+
+type BoxesProps = { readonly error: (box: string) => string | undefined; readonly name?: string; readonly startsOn?: string; readonly endsOn?: string }
+
+function TermBoxes({ error, name, startsOn, endsOn }: BoxesProps) {
+  return (
+    <>
+      <TextInput label="Name of the term" name="name" defaultValue={name} error={error('name')} />
+      <div className="grid gap-4 sm:grid-cols-2">
+        <TextInput label="First day" name="startsOn" type="date" defaultValue={startsOn} error={error('startsOn')} />
+        <TextInput label="Last day" name="endsOn" type="date" defaultValue={endsOn} error={error('endsOn')} />
+      </div>
+    </>
   )
 }
 
@@ -32,18 +43,7 @@ export function TermLine({ termId, name, startsOn, endsOn, classes, archived }: 
   return (
     <div className="grid gap-3">
       {!archived && (
-        <details>
-          <summary className="flex min-h-12 cursor-pointer items-center underline underline-offset-4">Change {name}</summary>
-          <form method="post" onSubmit={change.onSubmit} noValidate className="grid max-w-2xl gap-4 py-2">
-            <TextInput label="Name of the term" name="name" defaultValue={name} error={change.error('name')} />
-            <div className="grid gap-4 sm:grid-cols-2">
-              <TextInput label="First day" name="startsOn" type="date" defaultValue={startsOn} error={change.error('startsOn')} />
-              <TextInput label="Last day" name="endsOn" type="date" defaultValue={endsOn} error={change.error('endsOn')} />
-            </div>
-            {change.said}
-            <div><SendButton busy={change.busy}>{change.busy ? 'Saving' : 'Save'}</SendButton></div>
-          </form>
-        </details>
+        <ChangeForm name={name} form={change}><TermBoxes error={change.error} name={name} startsOn={startsOn} endsOn={endsOn} /></ChangeForm>
       )}
       {classes === 0 ? <DeleteTerm termId={termId} name={name} /> : <ArchiveTerm termId={termId} name={name} archived={archived} />}
     </div>

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
-import { buttonLook } from '@/app/_components/ui/button-look'
+import { DownloadLink } from '@/app/_components/ui/download-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -39,7 +39,7 @@ export default async function ClassPeoplePage({ params }: Props) {
       <section className="grid gap-3">
         <div className="flex flex-wrap items-end justify-between gap-3">
           <h2 className="text-2xl">Students</h2>
-          {active > 0 && <a href={`/api/exports/roster?class=${found.id}`} download className={buttonLook('secondary', 'shop', false)}>Download the roster</a>}
+          {active > 0 && <DownloadLink href={`/api/exports/roster?class=${found.id}`}>Download the roster</DownloadLink>}
         </div>
         {file !== null && file.leftOut > 0 && <p>{`The file leaves out ${file.leftOut} whom a roster cannot bring: their account is disabled, or they are staff as well.`}</p>}
         {roster.length === 0 ? <EmptyState title="Nobody yet"><p>Bring in a roster above, or let students join with the class code.</p></EmptyState> : (

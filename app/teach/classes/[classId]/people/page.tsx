@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
-import { buttonLook } from '@/app/_components/ui/button-look'
+import { DownloadLink } from '@/app/_components/ui/download-link'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -27,7 +27,7 @@ export default async function ClassPeoplePage({ params }: Props) {
         eyebrow={name} title="People of the class" lead={`Taught by ${instructors.map((each) => each.name).join(' and ')}.${waiting > 0 ? ` ${waiting} ${waiting === 1 ? 'student has' : 'students have'} no password yet.` : ''}`}
         aside={(
           <>
-            {active.length > 0 && <a href={`/api/exports/roster?class=${id}`} download className={buttonLook('secondary', 'shop', false)}>Download the roster</a>}
+            {active.length > 0 && <DownloadLink href={`/api/exports/roster?class=${id}`}>Download the roster</DownloadLink>}
             <LinkButton href={`/teach/classes/${id}`}>Back to the class</LinkButton>
           </>
         )}
