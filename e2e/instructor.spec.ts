@@ -87,6 +87,7 @@ test('an instructor looks at a coupon unswayed by the student’s numbers; each 
   await expect(reason).toHaveValue('Fine.')
   await reason.fill('The gauge sat on spatter; cleaned, the upper leg is long enough.')
   await page.getByRole('button', { name: 'Decide it' }).click()
+  await expect(page.getByText('The readings by themselves: Reject.')).toBeVisible() // the form offered an Accept before there was one
   await expectVerdict(page, 'Accept')
   await student.reload()
   await expectVerdict(student, 'Accept')
