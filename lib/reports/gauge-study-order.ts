@@ -1,3 +1,5 @@
+import { scattered } from '../statistics/scattered'
+
 /** A coupon to be read, in its round. */
 export type Turn = { readonly couponId: string; readonly round: number }
 
@@ -23,13 +25,4 @@ export function nextTurn(plan: StudyPlan, readerId: string, done: readonly Turn[
     if (couponId !== undefined) return { couponId, round }
   }
   return null
-}
-
-/** FNV-1a (32 bits, after Fowler, Noll and Vo) with the last mixing step of MurmurHash3 (Appleby): near texts lie far apart. Both from memory. */
-function scattered(text: string): number {
-  let hash = 0x811c9dc5
-  for (let at = 0; at < text.length; at += 1) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193)
-  hash = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b)
-  hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35)
-  return (hash ^ (hash >>> 16)) >>> 0
 }
