@@ -1,4 +1,5 @@
 import { myProgress } from '@/lib/language/my-progress'
+import { studentEye } from '@/lib/language/student-eye'
 import { say, type Locale } from '@/lib/language/say'
 import type { EyeDrawing, PlacedEye } from '@/lib/reports/eye-over-time'
 
@@ -8,11 +9,13 @@ type Props = {
   readonly drawing: (EyeDrawing & { readonly scale: string }) | null
   readonly frame: Frame
   readonly locale: Locale
+  /** Whether the student reads it, or their staff. */
+  readonly who?: 'student' | 'other'
 }
 
 /** How well the student sees their own welds: the sentences, and each coupon's widths against the instructor's. */
-export function EyeFigure({ sentences, drawing, frame, locale }: Props) {
-  const told = (key: keyof typeof myProgress.en): string => say(myProgress, locale, key)
+export function EyeFigure({ sentences, drawing, frame, locale, who = 'student' }: Props) {
+  const told = (key: keyof typeof studentEye.en): string => say(who === 'other' ? studentEye : myProgress, locale, key)
   return (
     <section className="grid gap-2">
       <h2 className="text-2xl">{told('eyeTitle')}</h2>

@@ -1,10 +1,11 @@
 import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
+import type { Verdict } from '@/lib/scoring/types'
 import type { Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
-import { couponScope } from './scope'
+import { couponScope, settledCouponScope } from './scope'
 
 export type CommentRecord = { readonly id: string; readonly body: string; readonly at: Date; readonly author: string; readonly own: boolean }
 
@@ -33,5 +34,35 @@ export async function listComments(viewer: Viewer, couponId: string): Promise<Co
   return rows.map((row) => ({
     id: row.id, body: row.body, at: row.createdAt,
     author: fullName(row.author), own: row.authorId === viewer.personId,
+  }))
+}
+
+/** What someone else wrote to a student on one of their coupons. */
+export type RemarkRecord = {
+  readonly id: string
+  readonly body: string
+  readonly at: Date
+  readonly author: string
+  readonly coupon: { readonly id: string; readonly number: number; readonly exerciseTitle: string; readonly verdict: Verdict | null }
+}
+
+/**
+ * What others wrote on a student's coupons, the newest first: `most` of them after the one named. Remarks on a coupon the viewer may still
+ * have to look at are left out. Empty when the student is not the viewer's to see.
+ */
+export async function listRemarks(viewer: Viewer, studentId: string, page: { most: number; after: string | null }): Promise<RemarkRecord[]> {
+  const { programId } = viewer
+  const rows = await db().comment.findMany({
+    where: { programId, NOT: { authorId: studentId }, coupon: { AND: [{ studentId }, couponScope(viewer), settledCouponScope(viewer)] } },
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+    take: page.most,
+    ...(page.after !== null && { cursor: { programId_id: { programId, id: page.after } }, skip: 1 }),
+    select: {
+      id: true, body: true, createdAt: true, author: { select: { givenName: true, familyName: true } },
+      coupon: { select: { id: true, number: true, verdict: true, exercise: { select: { title: true } } } },
+    },
+  })
+  return rows.map(({ id, body, createdAt, author, coupon: { exercise, ...coupon } }) => ({
+    id, body, at: createdAt, author: fullName(author), coupon: { ...coupon, exerciseTitle: exercise.title },
   }))
 }

@@ -3,15 +3,15 @@ import { readStoredReadings } from '@/lib/schemas/readings'
 import type { ComparedLook, WidthAt } from '@/lib/reports/eye-over-time'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { couponScope } from './scope'
+import { couponScope, settledCouponScope } from './scope'
 
 /**
- * The viewer's own latest coupons that they and an instructor both looked at, oldest first. Only ever one's own: what students saw is not
- * shown to someone who may still have to look.
+ * A student's latest coupons that they and an instructor both looked at, oldest first: their own for themselves, and for their staff those
+ * that no look of the staff's own is still to come for. Empty when the student is not the viewer's to see.
  */
-export async function listOwnComparedLooks(viewer: Viewer, most: number): Promise<ComparedLook[]> {
+export async function listComparedLooks(viewer: Viewer, studentId: string, most: number): Promise<ComparedLook[]> {
   const rows = await db().coupon.findMany({
-    where: { AND: [{ studentId: viewer.personId, verdict: { not: null }, selfVerdict: { not: null } }, couponScope(viewer)] },
+    where: { AND: [{ studentId, verdict: { not: null }, selfVerdict: { not: null } }, couponScope(viewer), settledCouponScope(viewer)] },
     orderBy: [{ receivedAt: 'desc' }, { id: 'desc' }],
     take: most,
     select: {

@@ -5,10 +5,10 @@ import { db } from '../db'
 import { toExercise } from './exercises'
 import { couponScope } from './scope'
 
-/** The passes of all the viewer's own coupons, as far as they say what wire was used, each with its exercise as it was then. */
-export async function listOwnPassUse(viewer: Viewer): Promise<(WireCoupon & { readonly exerciseId: string })[]> {
+/** The passes of a student's coupons, as far as the viewer sees them and they say what wire was used, each with its exercise as it was then. */
+export async function listPassUse(viewer: Viewer, studentId: string): Promise<(WireCoupon & { readonly exerciseId: string })[]> {
   const coupons = await db().coupon.findMany({
-    where: { AND: [{ studentId: viewer.personId }, couponScope(viewer)] },
+    where: { AND: [{ studentId }, couponScope(viewer)] },
     select: { exerciseId: true, exerciseVersion: true, passes: { select: { wireFeedMmPerS: true, arcSeconds: true } } },
   })
   if (coupons.length === 0) return []

@@ -3,7 +3,7 @@ import { explainEye } from '@/lib/reports/explain-eye'
 import { drawEye, eyeOverTime, type EyeDrawing, type EyeOverTime } from '@/lib/reports/eye-over-time'
 import { formatForReader } from '@/lib/units/display'
 import type { Viewer } from '../auth/viewer'
-import { listOwnComparedLooks } from '../data/compared-looks'
+import { listComparedLooks } from '../data/compared-looks'
 
 /** How well the student sees their own welds: in sentences, and as a small drawing where there is something to draw. */
 export type EyeView = { readonly sentences: readonly string[]; readonly drawing: (EyeDrawing & { readonly scale: string }) | null }
@@ -17,11 +17,16 @@ const MOST_COMPARED = 40
 
 /** How well the viewer sees their own welds, over the latest coupons of every exercise. */
 export async function ownEye(viewer: Viewer): Promise<EyeView> {
-  return eyeView(eyeOverTime(await listOwnComparedLooks(viewer, MOST_COMPARED)), viewer)
+  return eyeOf(viewer, viewer.personId)
 }
 
-function eyeView(eye: EyeOverTime, { locale, units }: Viewer): EyeView {
+/** How well a student sees their own welds, for the student or their staff: over coupons no look of the viewer's own is still to come for. */
+export async function eyeOf(viewer: Viewer, studentId: string): Promise<EyeView> {
+  return eyeView(eyeOverTime(await listComparedLooks(viewer, studentId, MOST_COMPARED)), viewer, studentId === viewer.personId ? 'student' : 'other')
+}
+
+function eyeView(eye: EyeOverTime, { locale, units }: Viewer, who: 'student' | 'other'): EyeView {
   const enough = eye.points.filter(({ widthOffMm }) => widthOffMm !== null).length >= LEAST_DRAWN
   const drawing = enough ? drawEye(eye, EYE_FRAME) : null
-  return { sentences: explainEye(eye, { locale, units }), drawing: drawing && { ...drawing, scale: formatForReader(drawing.scaleMm, units) } }
+  return { sentences: explainEye(eye, { locale, units, who }), drawing: drawing && { ...drawing, scale: formatForReader(drawing.scaleMm, units) } }
 }

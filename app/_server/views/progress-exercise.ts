@@ -12,7 +12,7 @@ import type { Viewer } from '../auth/viewer'
 import { listOwnClasses } from '../data/classes'
 import { criteriaSet } from '../data/criteria'
 import { findExercise, listClassExercises, type ExerciseRecord } from '../data/exercises'
-import { listOwnPassUse } from '../data/pass-use'
+import { listPassUse } from '../data/pass-use'
 import { findProgram } from '../data/program'
 import { listStudentSkills } from '../data/skills'
 import { listAttempts } from '../data/test-attempts'
@@ -46,7 +46,7 @@ export async function progressExercise(viewer: Viewer, exerciseId: string, asOf:
   const key = { studentId: personId, exerciseId }
   const [skills, attempts, program, readiness, story, use, classes, criteria] = await Promise.all([
     listStudentSkills(viewer, personId, asOf), listAttempts(viewer, personId), findProgram(viewer), readinessView(viewer, key, asOf), storyOf(viewer, key, MOST_COUPONS),
-    listOwnPassUse(viewer), listOwnClasses(viewer), criteriaSet(viewer.programId, exercise.criteria.id, exercise.criteria.version),
+    listPassUse(viewer, personId), listOwnClasses(viewer), criteriaSet(viewer.programId, exercise.criteria.id, exercise.criteria.version),
   ])
   const skill = skills.find((each) => each.exerciseId === exerciseId)
   const judged = story.coupons.flatMap(({ number, counts }) => (counts ? [{ number, findings: counts.scorecard.findings }] : []))

@@ -16,7 +16,7 @@ import type { LengthUnit } from '@/lib/units/length'
 import type { Viewer } from '../auth/viewer'
 import { listOwnClasses } from '../data/classes'
 import { listClassExercises, type ExerciseRecord } from '../data/exercises'
-import { listOwnPassUse } from '../data/pass-use'
+import { listPassUse } from '../data/pass-use'
 import { findProgram } from '../data/program'
 import { listStudentSkills, type SkillRecord } from '../data/skills'
 import { listAttempts } from '../data/test-attempts'
@@ -57,7 +57,7 @@ type Entry = { readonly exercise: ExerciseRecord; readonly opensAfterId: string 
 export async function progressMap(viewer: Viewer, asOf: Date): Promise<ProgressMap | null> {
   const { locale, units, personId } = viewer
   const [classes, skills, program, attempts, eye, use] = await Promise.all([
-    listOwnClasses(viewer), listStudentSkills(viewer, personId, asOf), findProgram(viewer), listAttempts(viewer, personId), ownEye(viewer), listOwnPassUse(viewer),
+    listOwnClasses(viewer), listStudentSkills(viewer, personId, asOf), findProgram(viewer), listAttempts(viewer, personId), ownEye(viewer), listPassUse(viewer, personId),
   ])
   if (classes.length === 0) return null
   const entries: Entry[] = (await Promise.all(classes.map((each) => listClassExercises(viewer, each.id)))).flat()

@@ -5,7 +5,6 @@ import * as classes from '@/app/_server/data/classes'
 import * as classNotes from '@/app/_server/data/class-notes'
 import * as comments from '@/app/_server/data/comments'
 import * as couponRecord from '@/app/_server/data/coupon-record'
-import * as comparedLooks from '@/app/_server/data/compared-looks'
 import * as coupons from '@/app/_server/data/coupons'
 import * as enrolments from '@/app/_server/data/enrolments'
 import * as exercises from '@/app/_server/data/exercises'
@@ -13,7 +12,6 @@ import * as inspections from '@/app/_server/data/inspections'
 import * as looks from '@/app/_server/data/look-requests'
 import * as overrides from '@/app/_server/data/overrides'
 import * as passCounts from '@/app/_server/data/pass-counts'
-import * as passUse from '@/app/_server/data/pass-use'
 import * as people from '@/app/_server/data/people'
 import * as photoMeasurements from '@/app/_server/data/photo-measurements'
 import * as photos from '@/app/_server/data/photos'
@@ -41,6 +39,7 @@ import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
 import { CRITERIA_DATA_ROWS } from './criteria-rows'
 import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
+import { STUDENT_DATA_ROWS } from './student-rows'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
@@ -88,6 +87,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   ...COURSE_DATA_ROWS,
   ...CRITERIA_DATA_ROWS,
   ...PEOPLE_DATA_ROWS,
+  ...STUDENT_DATA_ROWS,
   'class-practice.listRecentPractice': {
     seenBy: ['instructor'],
     call: async (viewer, fixture) => {
@@ -205,14 +205,6 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'coupon-record.lastPasses': { seenBy: ['student', 'foreign student'], call: (viewer, { school, foreign }) =>
     couponRecord.lastPasses(viewer, viewer.programId === school.programId ? school.exerciseId : foreign.exerciseId) },
-  'compared-looks.listOwnComparedLooks': {
-    seenBy: ['student'], fresh: true,
-    call: async (viewer, { couponId }) => {
-      await db().coupon.updateMany({ where: { id: couponId }, data: { verdict: 'accept' } })
-      return comparedLooks.listOwnComparedLooks(viewer, 12)
-    },
-  },
-  'pass-use.listOwnPassUse': { seenBy: ['student', 'foreign student'], call: (viewer) => passUse.listOwnPassUse(viewer) },
   'coupons.couponFrame': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => coupons.couponFrame(viewer, school) },
   'coupons.findArrived': { seenBy: ['student'], call: (viewer, { couponId }) => coupons.findArrived(viewer, couponId) },
   'coupons.logCoupon': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => logAs(school, viewer, randomUUID()) },
@@ -287,7 +279,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'people.resetStudentPassword': { seenBy: ['instructor'], call: (viewer, { school }) => people.resetStudentPassword(viewer, { studentId: school.people.student }) },
   'people.findClassCode': {
-    seenBy: ['instructor'],
+    seenBy: STAFF_OF_CLASS,
     call: async (viewer, { school, viewers }) => {
       await people.makeClassCode(viewers.instructor, { classId: school.classId })
       return people.findClassCode(viewer, school.classId)
@@ -390,7 +382,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     call: (viewer, { school }) => safety.findAcknowledgement(viewer, school.exerciseId, school.termId, CAUTIONS_VERSION),
   },
   'safety.listUnsignedCautions': {
-    seenBy: ['instructor'], call: (viewer, { school }) => safety.listUnsignedCautions(viewer, school.classId, 'a version nobody has confirmed'),
+    seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => safety.listUnsignedCautions(viewer, school.classId, 'a version nobody has confirmed'),
   },
   'safety.acknowledgeCautions': {
     seenBy: ['student', 'classmate'],
@@ -528,6 +520,7 @@ export const INTERNAL: Readonly<Record<string, string>> = {
   'scope.couponScope': 'the scopes themselves',
   'scope.exerciseScope': 'the scopes themselves',
   'scope.gradableCouponScope': 'the scopes themselves',
+  'scope.settledCouponScope': 'the scopes themselves',
   'scope.studentScope': 'the scopes themselves',
   'scope.taughtClassScope': 'the scopes themselves',
   'series.seriesOf': 'part of refreshSkill',

@@ -52,3 +52,16 @@ describe('how well a student sees their own welds', () => {
   })
   it('has nothing to say of nothing', () => expect(eyeOverTime([])).toMatchObject({ compared: 0, agreement: null, widthBias: null, points: [] }))
 })
+
+describe('the same told to the student’s staff', () => {
+  const told = (looks: readonly ComparedLook[], locale: 'en' | 'es' = 'en') => explainEye(eyeOverTime(looks), { locale, units: 'mm', who: 'other' })
+  it('speaks of the student, never to the reader', () => {
+    expect(told(Array.from({ length: 5 }, (_, i) => look(i, 'accept', 'reject', 0.5)))).toEqual([
+      'The student and the instructor reached the same verdict on 0 of 5 coupons (0 %, between 0 % and 43 %).',
+      'Where they differed, the student mostly accepted what the instructor rejected.',
+      'The student’s widths read 0.5 mm larger than the instructor’s on average (between 0.5 mm and 0.5 mm larger).',
+    ])
+    expect(told([])).toEqual(['Not enough yet: student and instructor have both judged 0 of the 5 coupons it takes.', 'Widths cannot be compared yet: both measured them on 0 of the 5 coupons it takes.'])
+    expect(told([], 'es')[0]).toMatch(/^Todavía no alcanza: estudiante e instructor/)
+  })
+})
