@@ -13,11 +13,14 @@ import { funnelLimit, funnelLimits } from '@/lib/statistics/funnel'
 import { gaugeStudy } from '@/lib/statistics/gauge-study'
 import { krippendorffAlpha } from '@/lib/statistics/krippendorff'
 import { fitLogisticLine } from '@/lib/statistics/logistic-line'
+import { limitsOfAgreement } from '@/lib/statistics/limits-of-agreement'
 import { meanInterval } from '@/lib/statistics/mean-interval'
 import { marginPredictive } from '@/lib/statistics/margin-predictive'
 import { clopperPearsonInterval, jeffreysInterval, wilsonInterval } from '@/lib/statistics/proportion'
 import { cusumRunLength, ewmaRunLength } from '@/lib/statistics/run-length'
+import { scottsPi } from '@/lib/statistics/scotts-pi'
 import { betaBinomialShrinkage, fitGroupPrior } from '@/lib/statistics/shrinkage'
+import { signTest, signTestSize } from '@/lib/statistics/sign-test'
 import { demonstratedPassRate, stationsToHitZone, successRunLength } from '@/lib/statistics/success-run'
 import { knowledgeTracing, performanceFactors } from '@/lib/statistics/skill-tracing'
 import { kaplanMeier, logRank } from '@/lib/statistics/survival'
@@ -64,14 +67,19 @@ const refused: Record<string, readonly (() => unknown)[]> = {
   'tolerance factors': [
     () => howeToleranceFactor(1, 0.9, 0.95), () => howeToleranceFactor(10, 1, 0.95), () => howeToleranceFactor(10, 0.9, 0), () => natrellaToleranceFactor(1, 0.9, 0.95), () => natrellaToleranceFactor(10, 0.3, 0.95), () => natrellaToleranceFactor(2, 0.9, 0.99),
   ],
-  'agreement of two': NOT_A_TABLE.flatMap(table => [() => cohensKappa(table), () => gwetAc1(table), () => percentAgreement(table), () => weightedKappa(table, 'linear')]).concat([
-    () => cohensKappa([[9, 0], [0, 0]]), () => weightedKappa([[9, 0], [0, 0]], 'quadratic'),
+  'agreement of two': NOT_A_TABLE.flatMap(table => [() => cohensKappa(table), () => scottsPi(table), () => gwetAc1(table), () => percentAgreement(table), () => weightedKappa(table, 'linear')]).concat([
+    () => cohensKappa([[9, 0], [0, 0]]), () => scottsPi([[9, 0], [0, 0]]), () => weightedKappa([[9, 0], [0, 0]], 'quadratic'),
   ]),
   'agreement of many': [
     () => fleissKappa([]), () => fleissKappa([[3]]), () => fleissKappa([[3, 0], [2, 0]]), () => fleissKappa([[1, 0], [0, 1]]), () => fleissKappa([[3, 0], [3, 0]]), () => fleissKappa([[3, 0], [1, 1, 1]]), () => fleissKappa([[3, -1], [1, 1]]),
     () => gwetAc1OfMany([]), () => gwetAc1OfMany([[1, 0], [0, 1]]), () => gwetAc1OfMany([[2, 0], [0, 1]]), () => gwetAc1OfMany([[2, 0.5], [0, 2]]),
     () => krippendorffAlpha([], 'nominal'), () => krippendorffAlpha([[1, 2], [1]], 'nominal'), () => krippendorffAlpha([[1, null], [null, 2]], 'nominal'), () => krippendorffAlpha([[1, 1], [1, 1]], 'interval'),
     () => krippendorffAlpha([[1, NaN], [1, 2]], 'interval'), () => krippendorffAlpha([[1, -2], [1, 2]], 'ratio'),
+  ],
+  'leaning one way': [() => signTest(-1, 3), () => signTest(1.5, 3), () => signTest(3, NaN), () => signTestSize(-1, 0.05), () => signTestSize(5.5, 0.05), () => signTestSize(10, 0), () => signTestSize(10, 5)],
+  'limits of agreement': [
+    () => limitsOfAgreement([], 0.95), () => limitsOfAgreement([[1, 2]], 0.95), () => limitsOfAgreement([[1], []], 0.95), () => limitsOfAgreement([[1], [NaN]], 0.95), () => limitsOfAgreement([[1], [2]], 95),
+    () => limitsOfAgreement(NOTHING, 0.95), () => limitsOfAgreement(NO_ROW, 0.95),
   ],
   'gauge study': [
     () => gaugeStudy([]), () => gaugeStudy([[[1, 2], [1, 2]]]), () => gaugeStudy([[[1, 2]], [[1, 2]]]), () => gaugeStudy([[[1], [2]], [[1], [2]]]), () => gaugeStudy([[[1, 2], [1, 2]], [[1, 2]]]), () => gaugeStudy([[[1, 2], [1, 2]], [[1, 2], [1]]]),
@@ -86,7 +94,7 @@ const refused: Record<string, readonly (() => unknown)[]> = {
     () => betaBinomialShrinkage([]), () => betaBinomialShrinkage([{ passed: 0, n: 0 }]), () => betaBinomialShrinkage([{ passed: 3, n: 2 }]), () => betaBinomialShrinkage([{ passed: 1.5, n: 2 }]), () => betaBinomialShrinkage([{ passed: 1, n: 2 }], 1), () => fitGroupPrior([{ passed: -1, n: 2 }]),
   ],
   'no list': [NOTHING, NO_LIST].flatMap(none => [
-    () => cohensKappa(none), () => gwetAc1(none), () => percentAgreement(none), () => weightedKappa(none, 'linear'), () => fleissKappa(none), () => gwetAc1OfMany(none),
+    () => cohensKappa(none), () => scottsPi(none), () => gwetAc1(none), () => percentAgreement(none), () => weightedKappa(none, 'linear'), () => fleissKappa(none), () => gwetAc1OfMany(none),
     () => krippendorffAlpha(none, 'nominal'), () => gaugeStudy(none), () => kaplanMeier(none, [1]), () => kaplanMeier([1], none), () => individualsChart(none),
     () => cusum(none, { target: 0, k: 1, h: 5 }), () => ewma(none, { lambda: 0.2, target: 0, sigma: 1, width: 3 }), () => betaBinomialShrinkage(none), () => fitGroupPrior(none),
     () => competenceCusum(none, { acceptable: 0.2, unacceptable: 0.4 }), () => learningCusum(none, { acceptable: 0.2, unacceptable: 0.4 }), () => biauLearningCusum(none, { acceptable: 0.2, margin: 0.2, limit: 1 }),
