@@ -1,6 +1,6 @@
 import type { StudyPlan, Turn } from './gauge-study-order'
 
-/** A reader and what they have read. `reads`: teaches the class or has begun, and can still sign in as an instructor. */
+/** A reader and what they have read: an instructor of the class, or one who was when they began. `reads`: still teaches it and can sign in. */
 export type StudyReader = { readonly id: string; readonly name: string; readonly reads: boolean; readonly done: readonly Turn[] }
 
 /** How many readings a study asks of each reader. */
@@ -13,6 +13,18 @@ export const LEAST_READERS = 2
 export function isComplete(plan: StudyPlan, readers: readonly StudyReader[]): boolean {
   const finished = readers.filter(({ done }) => done.length >= readingsEach(plan))
   return finished.length >= LEAST_READERS && readers.every((reader) => !reader.reads || finished.includes(reader))
+}
+
+/**
+ * What closing an open study now would come to: everyone has read everything; two have, and whoever has not is left out; or fewer have,
+ * and it is given up.
+ */
+export type Closing = 'complete' | 'early' | 'given-up'
+export const CLOSINGS = ['complete', 'early', 'given-up'] as const satisfies readonly Closing[]
+
+export function closingOf(plan: StudyPlan, readers: readonly StudyReader[]): Closing {
+  if (isComplete(plan, readers)) return 'complete'
+  return readers.filter(({ done }) => done.length >= readingsEach(plan)).length >= LEAST_READERS ? 'early' : 'given-up'
 }
 
 /** What an open study still waits for, a sentence each. Counts only: widths stay covered until it is closed. */

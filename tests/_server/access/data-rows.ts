@@ -40,6 +40,7 @@ import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
 import { CRITERIA_DATA_ROWS } from './criteria-rows'
 import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
 import { STUDENT_DATA_ROWS } from './student-rows'
+import { STUDY_DATA_ROWS, STUDY_INTERNAL } from './study-rows'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
@@ -87,6 +88,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   ...COURSE_DATA_ROWS,
   ...CRITERIA_DATA_ROWS,
   ...PEOPLE_DATA_ROWS,
+  ...STUDY_DATA_ROWS,
   ...STUDENT_DATA_ROWS,
   'class-practice.listRecentPractice': {
     seenBy: ['instructor'],
@@ -492,6 +494,7 @@ async function attempt(school: Fixture['school']): Promise<string> {
 export const INTERNAL: Readonly<Record<string, string>> = {
   ...COURSE_INTERNAL,
   ...PEOPLE_INTERNAL,
+  ...STUDY_INTERNAL,
   'program.addShippedCriteria': 'runs when the server starts; no request reaches it',
   'audit.recordAudit': 'writes the audit row of a change, in the change’s transaction',
   'comments.writeComment': 'part of addComment and submitInspection, after their check',

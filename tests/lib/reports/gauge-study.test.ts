@@ -4,7 +4,7 @@ import { NARROW_CHART } from '@/lib/reports/chart-frame'
 import { drawStudy } from '@/lib/reports/gauge-study-chart'
 import { gaugeFigures, type GaugeFigures, type WidthReading } from '@/lib/reports/gauge-study-figures'
 import { nextTurn, readingOrder, type StudyPlan, type Turn } from '@/lib/reports/gauge-study-order'
-import { isComplete, readingsEach, stillMissing, type StudyReader } from '@/lib/reports/gauge-study-progress'
+import { closingOf, isComplete, readingsEach, stillMissing, type StudyReader } from '@/lib/reports/gauge-study-progress'
 import { biasText, gaugeWords, percentText, spreadRows, spreadText } from '@/lib/reports/gauge-study-words'
 import { gaugeStudy } from '@/lib/statistics/gauge-study'
 
@@ -74,6 +74,13 @@ describe('what an open study waits for', () => {
     expect(isComplete(two, [reader(ANN, 4), reader(BO, 4), reader(CY, 1, false)])).toBe(true)
     expect(isComplete(two, [reader(ANN, 4), reader(BO, 4, false)])).toBe(true)
     expect(isComplete(two, [reader(ANN, 4), reader(BO, 3, false)])).toBe(false)
+  })
+
+  test('is closed early once two have read everything, and given up before', () => {
+    expect(closingOf(two, [reader(ANN, 4), reader(BO, 4)])).toBe('complete')
+    expect(closingOf(two, [reader(ANN, 4), reader(BO, 4), reader(CY, 3)])).toBe('early')
+    expect(closingOf(two, [reader(ANN, 4), reader(BO, 3)])).toBe('given-up')
+    expect(closingOf(two, [])).toBe('given-up')
   })
 
   test('names who is missing and by how much', () => {
