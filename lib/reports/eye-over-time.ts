@@ -3,9 +3,9 @@ import type { Verdict } from '../scoring/types'
 import type { Interval } from '../statistics/interval'
 import { meanInterval } from '../statistics/mean-interval'
 import { wilsonInterval } from '../statistics/proportion'
+import { widthDifferences, type WidthAt } from './width-differences'
 
-/** A width read at a place along the weld, mm. */
-export type WidthAt = { readonly atMm: number; readonly widthMm: number }
+export type { WidthAt }
 
 /** One person's look at a coupon, as far as the two are compared. */
 export type ComparedSide = { readonly verdict: Verdict; readonly widths: readonly WidthAt[] }
@@ -35,8 +35,6 @@ export type EyeOverTime = {
   readonly points: readonly EyePoint[]
 }
 
-/** Two readings this close along the weld are taken to be of the same place, mm. */
-const SAME_PLACE_MM = 2
 const CONFIDENCE = 0.95
 
 /**
@@ -71,10 +69,7 @@ function agreesOn(own: Verdict, theirs: Verdict): boolean | null {
 
 /** Mean of own less theirs over the places both measured; null without one. */
 function meanOff(own: readonly WidthAt[], theirs: readonly WidthAt[]): number | null {
-  const offs = own.flatMap(({ atMm, widthMm }) => {
-    const other = theirs.find((each) => Math.abs(each.atMm - atMm) <= SAME_PLACE_MM)
-    return other ? [widthMm - other.widthMm] : []
-  })
+  const offs = widthDifferences(own, theirs)
   return offs.length === 0 ? null : offs.reduce((sum, off) => sum + off, 0) / offs.length
 }
 
