@@ -72,11 +72,13 @@ type Screen = {
   readonly locale?: string
   /** Lets the worker in, which keeps pages for when there is no connection. */
   readonly worker?: boolean
+  /** Where the browser finds the server, when not at its own address. */
+  readonly server?: string
 }
 
 /** A new browser, as on a device nobody has used. */
-export async function stranger(browser: Browser, { viewport = PHONE, locale = 'en-US', worker = false }: Screen = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport, locale, hasTouch: viewport.width < 900, serviceWorkers: worker ? 'allow' : 'block' })
+export async function stranger(browser: Browser, { viewport = PHONE, locale = 'en-US', worker = false, server }: Screen = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport, locale, hasTouch: viewport.width < 900, serviceWorkers: worker ? 'allow' : 'block', ...(server && { baseURL: server }) })
   listen(context)
   opened.push(context)
   return context.newPage()

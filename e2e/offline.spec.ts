@@ -4,7 +4,7 @@ import {
   as, box, CLEAN, couponNumber, expect, expectGoodScreen, expectVerdict, fillLook, LAP_2F, newcomer, openLog, PEOPLE, sendButton, showSettings, signIn, test,
   type Person,
 } from './app'
-import type { Browser, Page } from '@playwright/test'
+import { intakeAnswers, logHere, nothingWaits, openKeptLog } from './queue'
 
 let student: Person
 
@@ -15,46 +15,9 @@ test.beforeAll(async ({ browser }) => {
   await page.context().close()
 })
 
-const SAVED = 'Saved on this device'
-const saved = (page: Page) => page.getByText(SAVED, { exact: true })
-const nothingWaits = (page: Page) => page.getByRole('heading', { name: 'Nothing is waiting' })
-
-/** What the intake answered, in order. */
-function intakeAnswers(page: Page): { readonly number: number; readonly created: boolean; readonly note: string }[] {
-  const answers: { number: number; created: boolean; note: string }[] = []
-  page.on('response', async (response) => {
-    if (!response.url().endsWith('/api/intake/coupons') || response.status() !== 200) return
-    const { coupon } = response.request().postDataJSON() as { coupon: { note: string } }
-    const { value } = (await response.json()) as { value: { number: number; created: boolean } }
-    answers.push({ number: value.number, created: value.created, note: coupon.note })
-  })
-  return answers
-}
-
-/** Logs a coupon of nothing but a note, from the form that is open, without a connection. */
-async function logHere(page: Page, note: string): Promise<void> {
-  await page.getByLabel(/^Note to yourself/).fill(note)
-  await sendButton(page).click()
-  await expect(saved(page)).toBeVisible()
-}
-
-/** Opens the log form with the worker at work, and waits until the device keeps it. */
-async function openKeptLog(browser: Browser, who = student): Promise<Page> {
-  const page = await as(browser, who, { worker: true })
-  await openLog(page)
-  const path = new URL(page.url()).pathname
-  const wanted = [path, path.replace(/\/log$/, ''), '/learn', '/learn/waiting']
-  await expect.poll(() => page.evaluate(async (paths) => (await Promise.all(paths.map((each) => caches.match(each, { ignoreVary: true })))).filter(Boolean).length, wanted), { timeout: 30_000 }).toBe(wanted.length)
-  // Scripts and styles come after the pages.
-  const assets = () => page.evaluate(async () => (await (await caches.open('toeline-assets')).keys()).length)
-  let before = -1
-  await expect.poll(async () => { const now = await assets(); const same = now > 0 && now === before; before = now; return same }, { timeout: 30_000, intervals: [700] }).toBe(true)
-  return page
-}
-
 test('pages open without a connection; a coupon logged there waits, over a closed tab too, and sends itself', async ({ browser }) => {
   test.slow()
-  const first = await openKeptLog(browser)
+  const first = await openKeptLog(browser, student)
   const log = new URL(first.url()).pathname
   const context = first.context()
   await first.close()
@@ -131,7 +94,7 @@ test('with the session over it waits, asks to sign in again, and goes on', async
 
 test('another person on the same tablet neither sends it nor sees it, nor the pages of whoever was here', async ({ browser }) => {
   test.slow()
-  const page = await openKeptLog(browser)
+  const page = await openKeptLog(browser, student)
   const log = new URL(page.url()).pathname
   const context = page.context()
   const answers = intakeAnswers(page)
