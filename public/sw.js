@@ -170,15 +170,23 @@ async function asset(request) {
   const kept = () => cache.match(request, { ignoreSearch: true, ignoreVary: true })
   if (!DEVELOPMENT) {
     const found = await kept()
-    if (found) return found
+    if (found) return unnamed(found)
   }
   try {
     const response = await fetch(request)
     if (response.ok) await cache.put(request, response.clone())
-    return response
+    return unnamed(response)
   } catch {
-    return (await kept()) ?? Response.error()
+    const found = await kept()
+    return found ? unnamed(found) : Response.error()
   }
+}
+
+/** Without the address it came from: a photo's worker reads what to load from the address it was asked by, behind its #. */
+function unnamed(response) {
+  const headers = new Headers(response.headers)
+  for (const name of ['content-encoding', 'content-length']) headers.delete(name)
+  return new Response(response.body, { status: response.status, statusText: response.statusText, headers })
 }
 
 /** Everything these pages load, also what their scripts and styles name and load only later. Returns the addresses. */
