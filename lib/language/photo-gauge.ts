@@ -70,7 +70,7 @@ export const droppedPairWords = messages<DropReason>({
 export const photoGauge = messages({
   en: {
     title: 'Measure on the photo', close: 'Close without measuring', back: 'Back', backToScale: 'Back to the scale', next: 'Next',
-    askTitle: 'Throw the marks away?', askWhat: '{n} marks are set. Closed now, they are gone and nothing is taken over.', askKeep: 'Keep measuring', askDrop: 'Throw them away',
+    askTitle: 'Throw the marks away?', askWhat: '{n} marks are set. Closed now, they are gone and nothing is taken over.', askWhatEarlier: 'What you changed since you opened the photo is gone then. The marks it had before stay.', askKeep: 'Keep measuring', askDrop: 'Throw them away',
     marksStay: 'Your marks stay where they are.', scaleAnew: 'The marks of the weld stay; those of the scale have to be set anew.',
     scaleTitle: 'What on the photo has a known size?',
     scaleHint: 'It must lie flat beside the weld, at the height of the toes. What lies higher or lower measures wrong, and the stated ± does not know it.',
@@ -90,6 +90,7 @@ export const photoGauge = messages({
     earlier: 'Earlier mark', later: 'Later mark', placed: '{mark} is set.', skip: 'Leave out', skipStation: 'Leave out station {n}', showWidths: 'Show the widths',
     widths: 'Widths', station: 'Station {n}', width: 'Width', plusMinus: '{width} ± {error}', measuredAt: 'Measured length of the weld: {length}',
     inside: 'inside the band', outside: 'outside the band', 'cannot-tell': 'cannot tell inside from outside', notMarked: 'not measured',
+    noBand: 'The criteria set no limit of the width here, so no width is inside or outside of anything.',
     errorNote: '± holds for about 95 of 100 errors of marking and scale. A scale higher or lower than the toes, and a lens that bends lines, come on top.',
     cannotTellWord: 'Not sure enough', cannotTellWhy: 'At {stations} the uncertainty reaches over a limit of the band. Zoom in and set the marks again, or measure there with the gauge.',
     lengthWord: 'Check the scale', lengthWhy: 'Marked, the weld is {measured} long; the exercise says {real}. One of the two ends or the scale is off.',
@@ -97,12 +98,12 @@ export const photoGauge = messages({
     accept: 'Put these widths in the form', acceptSecond: 'Keep these marks with the photo', submittedWidth: 'submitted: {width}', secondWord: 'A second measurement', secondWhy: 'The widths you submitted and their verdict stay as they are. This one is kept beside them, on the photo.', backToMarks: 'Back to the marks',
     problemWord: 'Cannot be measured yet', loading: 'Opening the photo', notOpened: 'This photo cannot be opened on this device. Choose another, or send it without measuring.',
     marksBy: 'Measured by {name}', marksOwn: 'Measured by you', marksShown: 'Widths on the photo ({n}): {list}', marksScale: 'Scale: {scale}', show: 'Measure on photo {n}', again: 'Measure again on photo {n}',
-    marksKept: 'The marks are kept with the photo.', notKeptWord: 'Marks not kept', notKept: 'The marks you set on photo {n} could not be kept with it.', marksLater: 'The server gave no answer. They are still on this device.', sendAgain: 'Send them again', forget: 'Forget these marks', 'scaleShown-two-points': 'two marks {size} apart', 'scaleShown-rectangle': 'rectangle of {size}',
+    marksKept: 'The marks are kept with the photo.', marksUnsent: 'The marks go with the photo when it is sent.', notKeptWord: 'Marks not kept', notKept: 'The marks you set on photo {n} could not be kept with it.', marksLater: 'The server gave no answer. They are still on this device.', sendAgain: 'Send them again', forget: 'Forget these marks', 'scaleShown-two-points': 'two marks {size} apart', 'scaleShown-rectangle': 'rectangle of {size}',
     tooMuch: 'These are not marks of this photo.', otherPicture: 'The marks were set on a picture of another shape. Measure on this one.', standing: 'This coupon was inspected: the marks of its photo stay as they are.',
   },
   es: {
     title: 'Medir en la foto', close: 'Cerrar sin medir', back: 'Atrás', backToScale: 'Atrás, a la escala', next: 'Seguir',
-    askTitle: '¿Borrar las marcas?', askWhat: 'Hay {n} marcas puestas. Si cierras ahora se pierden y no se toma ninguna medida.', askKeep: 'Seguir midiendo', askDrop: 'Borrarlas',
+    askTitle: '¿Borrar las marcas?', askWhat: 'Hay {n} marcas puestas. Si cierras ahora se pierden y no se toma ninguna medida.', askWhatEarlier: 'Lo que cambiaste desde que abriste la foto se pierde. Las marcas que ya tenía se quedan.', askKeep: 'Seguir midiendo', askDrop: 'Borrarlas',
     marksStay: 'Tus marcas se quedan donde están.', scaleAnew: 'Las marcas de la soldadura se quedan; las de la escala hay que ponerlas otra vez.',
     scaleTitle: '¿Qué cosa en la foto tiene medida conocida?',
     scaleHint: 'Debe estar plana junto a la soldadura, a la altura de los bordes. Lo que queda más alto o más bajo mide mal, y el ± indicado no lo sabe.',
@@ -122,6 +123,7 @@ export const photoGauge = messages({
     earlier: 'Marca anterior', later: 'Marca siguiente', placed: '{mark}: puesta.', skip: 'Omitir', skipStation: 'Omitir la estación {n}', showWidths: 'Ver los anchos',
     widths: 'Anchos', station: 'Estación {n}', width: 'Ancho', plusMinus: '{width} ± {error}', measuredAt: 'Largo medido de la soldadura: {length}',
     inside: 'dentro de la banda', outside: 'fuera de la banda', 'cannot-tell': 'no se distingue si está dentro o fuera', notMarked: 'sin medir',
+    noBand: 'Aquí los criterios no limitan el ancho: ningún ancho queda dentro ni fuera de algo.',
     errorNote: '± vale para unos 95 de cada 100 errores de marcado y escala. Una escala más alta o más baja que los bordes, y un lente que curva las líneas, se suman aparte.',
     cannotTellWord: 'Falta certeza', cannotTellWhy: 'En {stations} la incertidumbre pasa de un límite de la banda. Acerca la foto y pon las marcas otra vez, o mide ahí con el calibrador.',
     lengthWord: 'Revisa la escala', lengthWhy: 'Según las marcas, la soldadura mide {measured} de largo; el ejercicio dice {real}. Uno de los extremos o la escala está mal.',
@@ -129,7 +131,7 @@ export const photoGauge = messages({
     accept: 'Poner estos anchos en el registro', acceptSecond: 'Guardar estas marcas con la foto', submittedWidth: 'enviado: {width}', secondWord: 'Una segunda medición', secondWhy: 'Los anchos que enviaste y su veredicto se quedan como están. Esta medición se guarda aparte, en la foto.', backToMarks: 'Volver a las marcas',
     problemWord: 'Todavía no se puede medir', loading: 'Abriendo la foto', notOpened: 'Esta foto no se puede abrir en este aparato. Elige otra, o envíala sin medir.',
     marksBy: 'Medido por {name}', marksOwn: 'Medido por ti', marksShown: 'Anchos en la foto ({n}): {list}', marksScale: 'Escala: {scale}', show: 'Medir en la foto {n}', again: 'Medir otra vez en la foto {n}',
-    marksKept: 'Las marcas se guardan con la foto.', notKeptWord: 'Marcas sin guardar', notKept: 'Las marcas que pusiste en la foto {n} no se pudieron guardar con ella.', marksLater: 'El servidor no respondió. Siguen en este aparato.', sendAgain: 'Enviarlas otra vez', forget: 'Olvidar estas marcas', 'scaleShown-two-points': 'dos marcas a {size}', 'scaleShown-rectangle': 'rectángulo de {size}',
+    marksKept: 'Las marcas están guardadas con la foto.', marksUnsent: 'Las marcas se envían junto con la foto.', notKeptWord: 'Marcas sin guardar', notKept: 'Las marcas que pusiste en la foto {n} no se pudieron guardar con ella.', marksLater: 'El servidor no respondió. Siguen en este aparato.', sendAgain: 'Enviarlas otra vez', forget: 'Olvidar estas marcas', 'scaleShown-two-points': 'dos marcas a {size}', 'scaleShown-rectangle': 'rectángulo de {size}',
     tooMuch: 'Estas no son marcas de esta foto.', otherPicture: 'Las marcas se pusieron en una imagen de otra forma. Mide en esta.', standing: 'Esta probeta ya se inspeccionó: las marcas de su foto se quedan como están.',
   },
 })

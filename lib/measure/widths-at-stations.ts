@@ -3,7 +3,7 @@ import { measuredStations, type DropReason } from './measured-stations'
 import type { PhotoMeasurement } from './photo-measurement'
 
 /** A width that a station of the form takes, mm. */
-export type StationWidth = { readonly station: number; readonly widthMm: number; readonly widthSdMm: number }
+export type StationWidth = { readonly station: number; /** The marked pair it comes from, from 0. */ readonly pair: number; readonly widthMm: number; readonly widthSdMm: number }
 
 export type WidthsAtStations = {
   /** In the order of the stations (from 0), each at most once. */
@@ -44,7 +44,7 @@ export function widthsAtStations(measurement: Pick<PhotoMeasurement, 'widths' | 
     }
   }
   return {
-    filled: [...best].sort(([a], [b]) => a - b).map(([station, { widthMm, widthSdMm }]) => ({ station, widthMm, widthSdMm })),
+    filled: [...best].sort(([a], [b]) => a - b).map(([station, { pair, widthMm, widthSdMm }]) => ({ station, pair, widthMm, widthSdMm })),
     dropped: [...out].sort(([a], [b]) => a - b).map(([pair, reason]) => ({ pair, reason })),
     lengthOff: measurement.length.mm / weldLengthMm - 1,
   }

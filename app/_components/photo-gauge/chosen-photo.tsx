@@ -24,7 +24,7 @@ export function MeasureChosen<P extends { readonly id: string; readonly blob: Bl
   const task = photoTask(readings, frame)
   if (task.places.length === 0) return null
   return (
-    <MeasureButton locale={locale} n={1} task={task} photo={photo.blob} isMeasured={photo.marks !== null} onAccept={(marks, widths) => {
+    <MeasureButton locale={locale} n={1} task={task} photo={photo.blob} earlier={photo.marks} unsent onAccept={(marks, widths) => {
       keepOnDevice(photo.id, marks)
       onChange({ ...photo, marks })
       onReadings(withWidths(readings, task, widths))

@@ -4,6 +4,8 @@ import { useEffect, useId, useRef, useState, type SyntheticEvent } from 'react'
 import { createPortal } from 'react-dom'
 import { photoGauge } from '@/lib/language/photo-gauge'
 import { say, type Locale } from '@/lib/language/say'
+import { chosenFrom, type Chosen } from '@/lib/measure/chosen-scale'
+import { knownScaleOf } from '@/lib/measure/earlier-marks'
 import { marksSet, type KnownScale } from '@/lib/measure/marking'
 import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import { PhotoProblem } from '@/lib/measure/photo-problem'
@@ -14,7 +16,7 @@ import { Notice } from '../ui/notice'
 import { AskClose } from './ask-close'
 import { MarksScreen } from './marks-screen'
 import { opened, type OpenPhoto } from './open-photo'
-import { ScaleChoice, type Chosen } from './scale-choice'
+import { ScaleChoice } from './scale-choice'
 import { useMarking } from './use-marking'
 import { useSize } from './use-size'
 import { WidthsScreen, type Purpose } from './widths-screen'
@@ -28,32 +30,35 @@ type Props = {
   /** The photo, upright and no larger than it is kept. */
   readonly photo: Blob
   readonly purpose: Purpose
+  /** Marks of this person that the photo has already, to go on from. */
+  readonly earlier: PhotoMarks | null
   readonly onAccept: Accepted
   readonly onClose: () => void
 }
 
 /** Measuring on a photo, over the whole screen: the scale, the marks, the widths. Nothing is taken over before the person accepts it, nor thrown away before they are asked. */
-export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }: Props) {
+export function GaugeDialog({ locale, task, photo, purpose, earlier, onAccept, onClose }: Props) {
   const dialog = useRef<HTMLDialogElement>(null)
   const titleId = useId()
   const open = useOpened(photo)
-  const [chosen, setChosen] = useState<Chosen | null>(null)
-  const [screen, setScreen] = useState<Screen>('scale')
-  const [set, setSet] = useState(0)
+  const [chosen, setChosen] = useState<Chosen | null>(() => earlier && chosenFrom(knownScaleOf(earlier.scale), task.units))
+  const [screen, setScreen] = useState<Screen>(earlier ? 'marks' : 'scale')
+  /** Marks that are set, and those of them that closing would lose. */
+  const [{ set, unsaved }, setSet] = useState({ set: 0, unsaved: 0 })
   const [asking, setAsking] = useState(false)
   const dropped = useRef(false)
   const told = (key: keyof typeof photoGauge.en): string => say(photoGauge, locale, key)
 
   useEffect(() => { if (!dialog.current?.open) dialog.current?.showModal() }, [])
-  const close = (): void => { if (set > 0) setAsking(true); else dialog.current?.close() }
+  const close = (): void => { if (unsaved > 0) setAsking(true); else dialog.current?.close() }
   function cancel(event: SyntheticEvent): void {
-    if (event.target !== event.currentTarget || set === 0) return
+    if (event.target !== event.currentTarget || unsaved === 0) return
     event.preventDefault()
     setAsking(true)
   }
   function closed(event: SyntheticEvent): void {
     if (event.target !== event.currentTarget) return
-    if (set === 0 || dropped.current) return onClose()
+    if (unsaved === 0 || dropped.current) return onClose()
     // A browser lets a page hold back one Escape; the next one closes all the same.
     dialog.current?.showModal()
     setAsking(true)
@@ -69,7 +74,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
     : (
       <>
         {screen === 'scale' && <ScaleChoice locale={locale} units={task.units} before={chosen} anyMarks={set > 0} onChoose={(each) => { setChosen(each); setScreen('marks') }} />}
-        {chosen && <Marks screen={screen} onScreen={setScreen} locale={locale} task={task} photo={open} scale={chosen.scale} purpose={purpose} onSet={setSet} onAccept={onAccept} />}
+        {chosen && <Marks screen={screen} onScreen={setScreen} locale={locale} task={task} photo={open} scale={chosen.scale} purpose={purpose} earlier={earlier} onSet={setSet} onAccept={onAccept} />}
       </>
     )
   return createPortal(
@@ -85,7 +90,7 @@ export function GaugeDialog({ locale, task, photo, purpose, onAccept, onClose }:
         </div>
         {body}
       </div>
-      {asking && <AskClose locale={locale} n={set} onKeep={() => setAsking(false)} onDrop={drop} />}
+      {asking && <AskClose locale={locale} n={unsaved} earlier={earlier !== null} onKeep={() => setAsking(false)} onDrop={drop} />}
     </dialog>,
     document.body,
   )
@@ -119,16 +124,18 @@ type MarksProps = {
   readonly photo: OpenPhoto
   readonly scale: KnownScale
   readonly purpose: Purpose
-  readonly onSet: (marks: number) => void
+  readonly earlier: PhotoMarks | null
+  readonly onSet: (marks: { readonly set: number; readonly unsaved: number }) => void
   readonly onAccept: Accepted
 }
 
-function Marks({ screen, onScreen, locale, task, photo, scale, purpose, onSet, onAccept }: MarksProps) {
+function Marks({ screen, onScreen, locale, task, photo, scale, purpose, earlier, onSet, onAccept }: MarksProps) {
   const { ref, size } = useSize()
-  const state = useMarking(photo, scale, task.places.map(({ atMm }) => atMm / task.weldLengthMm), size)
+  const state = useMarking(photo, scale, task, earlier, size)
   const { result } = state
   const set = marksSet(state.marking)
-  useEffect(() => onSet(set), [onSet, set])
+  const unsaved = state.untouched ? 0 : set
+  useEffect(() => onSet({ set, unsaved }), [onSet, set, unsaved])
   if (screen === 'scale') return null
   if (screen === 'widths' && result && !(result instanceof PhotoProblem)) {
     return <WidthsScreen locale={locale} task={task} measurement={result} purpose={purpose} onBack={() => onScreen('marks')} onAccept={(widths) => onAccept(result.marks, widths)} />

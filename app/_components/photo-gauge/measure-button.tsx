@@ -20,7 +20,10 @@ type Props = {
   readonly n: number
   readonly task: PhotoTask
   readonly photo: Blob | (() => Promise<Blob>)
-  readonly isMeasured: boolean
+  /** Marks of this person that the photo has already: measuring goes on from them. */
+  readonly earlier: PhotoMarks | null
+  /** Whether those are only on this device, to be sent with the photo. */
+  readonly unsent?: boolean
   /** Where the widths go; without it into the form. */
   readonly purpose?: Purpose
   /** Widths the person accepted, and the marks they come from. */
@@ -28,7 +31,7 @@ type Props = {
 }
 
 /** Opens the measuring on a photo. */
-export function MeasureButton({ locale, n, task, photo, isMeasured, purpose = INTO_FORM, onAccept }: Props) {
+export function MeasureButton({ locale, n, task, photo, earlier, unsent = false, purpose = INTO_FORM, onAccept }: Props) {
   const [open, setOpen] = useState<Blob | null>(null)
   const [failed, setFailed] = useState(false)
   const place = useRef<HTMLDivElement>(null)
@@ -47,10 +50,10 @@ export function MeasureButton({ locale, n, task, photo, isMeasured, purpose = IN
   }
   return (
     <div ref={place} className="grid gap-2">
-      <div><Button onClick={() => void start()}>{say(photoGauge, locale, isMeasured ? 'again' : 'show', { n })}</Button></div>
+      <div><Button onClick={() => void start()}>{say(photoGauge, locale, earlier ? 'again' : 'show', { n })}</Button></div>
       {failed && <p role="alert">{say(photoGauge, locale, 'notOpened')}</p>}
-      {isMeasured && <p role="status" className="text-ink-2">{say(photoGauge, locale, 'marksKept')}</p>}
-      {open && <GaugeDialog locale={locale} task={task} photo={open} purpose={purpose} onClose={close} onAccept={(marks, widths) => { onAccept(marks, widths); close() }} />}
+      {earlier && <p role="status" className="text-ink-2">{say(photoGauge, locale, unsent ? 'marksUnsent' : 'marksKept')}</p>}
+      {open && <GaugeDialog locale={locale} task={task} photo={open} purpose={purpose} earlier={earlier} onClose={close} onAccept={(marks, widths) => { onAccept(marks, widths); close() }} />}
     </div>
   )
 }

@@ -20,16 +20,17 @@ type Props = {
   readonly n: number
   /** null where nothing can be measured any more. */
   readonly second: SecondMeasurement | null
-  /** Whether the server has marks of this person on it. */
-  readonly isMeasured: boolean
+  /** This person's marks that the server has on it. */
+  readonly earlier: PhotoMarks | null
 }
 
 /** Measuring on a photo of a submitted coupon, and what became of marks that were sent along with it. */
-export function MeasureKept({ locale, photoId, n, second, isMeasured }: Props) {
+export function MeasureKept({ locale, photoId, n, second, earlier }: Props) {
   const router = useRouter()
   const [trouble, setTrouble] = useState<string | null>(null)
   const told = (key: keyof typeof photoGauge.en): string => say(photoGauge, locale, key)
 
+  const isMeasured = earlier !== null
   useEffect(() => {
     const left = marksOnDevice(photoId)
     if (!left) return
@@ -61,7 +62,7 @@ export function MeasureKept({ locale, photoId, n, second, isMeasured }: Props) {
         </Notice>
       )}
       {second && (
-        <MeasureButtonLater locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={() => photoOf(photoId)} isMeasured={isMeasured}
+        <MeasureButtonLater locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={() => photoOf(photoId)} earlier={earlier}
           onAccept={(marks) => { keepOnDevice(photoId, marks); void send(marks) }} />
       )}
     </div>

@@ -3,6 +3,7 @@
 import { useState, type FormEvent } from 'react'
 import { photoGauge } from '@/lib/language/photo-gauge'
 import { say, type Locale } from '@/lib/language/say'
+import { NOTHING_TYPED, SCALE_KINDS, type Chosen, type ScaleKind } from '@/lib/measure/chosen-scale'
 import { KNOWN_OBJECTS, TYPED_SIZE_SD_MM } from '@/lib/measure/known-objects'
 import { requireKnownSize } from '@/lib/measure/known-size'
 import type { KnownScale } from '@/lib/measure/marking'
@@ -10,9 +11,6 @@ import { parseLength, type LengthUnit } from '@/lib/units/length'
 import { Button } from '../ui/button'
 import { RadioPills } from '../ui/radio-pills'
 import { TextInput } from '../ui/text-input'
-
-const KINDS = ['card', 'a6', 'rectangle', 'ruler'] as const
-type Kind = (typeof KINDS)[number]
 
 type Props = {
   readonly locale: Locale
@@ -23,13 +21,9 @@ type Props = {
   readonly onChoose: (chosen: Chosen) => void
 }
 
-const NOTHING_TYPED = { long: '', short: '', distance: '' }
-/** A known size, and how it was asked for: typed text stays as it was typed. */
-export type Chosen = { readonly scale: KnownScale; readonly choice: { readonly kind: Kind; readonly typed: typeof NOTHING_TYPED } }
-
 /** What on the photo has a known size, and that size where it has to be typed. */
 export function ScaleChoice({ locale, units, before, anyMarks, onChoose }: Props) {
-  const [kind, setKind] = useState<Kind>(before?.choice.kind ?? 'card')
+  const [kind, setKind] = useState<ScaleKind>(before?.choice.kind ?? 'card')
   const [typed, setTyped] = useState(before?.choice.typed ?? NOTHING_TYPED)
   const [tried, setTried] = useState(false)
   const told = (key: keyof typeof photoGauge.en): string => say(photoGauge, locale, key)
@@ -50,8 +44,8 @@ export function ScaleChoice({ locale, units, before, anyMarks, onChoose }: Props
   )
   return (
     <form noValidate onSubmit={choose} className="mx-auto grid w-full max-w-3xl content-start gap-5 overflow-y-auto p-4">
-      <RadioPills legend={told('scaleTitle')} name="scale" value={kind} onChange={(event) => { setKind(event.target.value as Kind); setTried(false) }}
-        pills={KINDS.map((value) => ({ value, label: told(`scale-${value}`), hint: told(`about-${value}`) }))} />
+      <RadioPills legend={told('scaleTitle')} name="scale" value={kind} onChange={(event) => { setKind(event.target.value as ScaleKind); setTried(false) }}
+        pills={SCALE_KINDS.map((value) => ({ value, label: told(`scale-${value}`), hint: told(`about-${value}`) }))} />
       <p>{told('scaleHint')}</p>
       {asked.map((name) => box(name, told(name === 'long' ? 'longSide' : name === 'short' ? 'shortSide' : 'distance')))}
       {anyMarks && before && <p role="status" className="font-bold">{told((kind === 'ruler') === (before.choice.kind === 'ruler') ? 'marksStay' : 'scaleAnew')}</p>}
@@ -71,7 +65,7 @@ function readKnownSize(text: string, units: LengthUnit): number | null {
   }
 }
 
-function scaleOf(kind: Kind, [first, second]: readonly (number | null)[]): KnownScale | null {
+function scaleOf(kind: ScaleKind, [first, second]: readonly (number | null)[]): KnownScale | null {
   switch (kind) {
     case 'card': case 'a6': return { kind: 'rectangle', ...KNOWN_OBJECTS[kind] }
     case 'rectangle': return first == null || second == null ? null : { kind, sidesMm: [first, second], sizeSdMm: TYPED_SIZE_SD_MM }

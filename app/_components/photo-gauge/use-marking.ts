@@ -1,16 +1,18 @@
 'use client'
 
 import { useState } from 'react'
+import { markingFrom } from '@/lib/measure/earlier-marks'
 import {
   adjust, currentMark, markedEnds, markedScale, measured, nextSlot, place, rescaled, skipStation, startMarking, step, targetSlot, undo,
   type KnownScale, type Marking, type Slot,
 } from '@/lib/measure/marking'
-import { LEAST_SD_PX, placeOf, type Mark } from '@/lib/measure/photo-marks'
+import { LEAST_SD_PX, placeOf, type Mark, type PhotoMarks } from '@/lib/measure/photo-marks'
 import { PhotoProblem } from '@/lib/measure/photo-problem'
 import { around, following, wholePicture, within, zoomed, type PhotoView } from '@/lib/measure/photo-view'
 import type { Point } from '@/lib/measure/point'
 import { snappedMark } from '@/lib/measure/snap-mark'
 import { stationGuide, type StationGuide } from '@/lib/measure/station-guide'
+import type { PhotoTask } from '@/lib/measure/widths-into-form'
 import type { OpenPhoto } from './open-photo'
 import type { Size } from './use-size'
 
@@ -31,10 +33,15 @@ const toeOf = (slot: Slot | undefined): slot is Extract<Slot, { station: number 
 /**
  * Marks being set on a photo, what they measure so far, and the part of it that is shown.
  *
- * @param shares where the stations lie, as shares of the weld's length
+ * @param earlier marks to go on from; null begins without any
  */
-export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly number[], size: Size | null) {
-  const [marking, setMarking] = useState(() => startMarking(scale, { widthPx: photo.widthPx, heightPx: photo.heightPx }, shares.length))
+export function useMarking(photo: OpenPhoto, scale: KnownScale, task: PhotoTask, earlier: PhotoMarks | null, size: Size | null) {
+  const shares = task.places.map(({ atMm }) => atMm / task.weldLengthMm)
+  const [first] = useState(() => {
+    const pixels = { widthPx: photo.widthPx, heightPx: photo.heightPx }
+    return earlier ? markingFrom(earlier, scale, pixels, task) : startMarking(scale, pixels, shares.length)
+  })
+  const [marking, setMarking] = useState(first)
   if (marking.scale !== scale) setMarking(rescaled(marking, scale))
   const [asked, setView] = useState<PhotoView | null>(null)
   /** The mark beside which no edge was found when one was asked for. */
@@ -131,6 +138,8 @@ export function useMarking(photo: OpenPhoto, scale: KnownScale, shares: readonly
     },
     noEdge: current !== null && edgeless === current,
     done: nextSlot(marking) === null,
+    /** Nothing was set, moved or taken away yet. */
+    untouched: marking === first,
   }
 }
 

@@ -52,6 +52,7 @@ export function WidthsScreen({ locale, task, measurement, purpose, onBack, onAcc
     <div ref={head} tabIndex={-1} className="mx-auto grid w-full max-w-3xl content-start gap-4 overflow-y-auto p-4 outline-none">
       {purpose.kind === 'second' && <Notice kind="info" word={told('secondWord')}>{told('secondWhy')}</Notice>}
       <Table caption={told('widths')} columns={[{ key: 'station', head: told('place') }, { key: 'width', head: told('width'), numeric: true }, { key: 'call', head: told('band') }].slice(0, task.band ? 3 : 2)} rows={rows} />
+      {task.band === null && <p>{told('noBand')}</p>}
       <p>{told('measuredAt', { length: shown(measurement.length.mm) })}</p>
       {Math.abs(lengthOff) > MOST_LENGTH_OFF && <Notice kind="problem" word={told('lengthWord')}>{told('lengthWhy', { measured: shown(measurement.length.mm), real: shown(task.weldLengthMm) })}</Notice>}
       {unsure.length > 0 && <Notice kind="info" word={told('cannotTellWord')}>{told('cannotTellWhy', { stations: unsure.map(({ station }) => told('station', { n: (task.places[station]?.row ?? 0) + 1 })).join(', ') })}</Notice>}

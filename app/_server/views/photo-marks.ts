@@ -1,4 +1,5 @@
 import 'server-only'
+import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import type { PhotoMeasurement } from '@/lib/measure/photo-measurement'
 import type { Viewer } from '../auth/viewer'
 import { listMeasurements } from '../data/photo-measurements'
@@ -13,3 +14,7 @@ export async function marksByPhoto(viewer: Viewer, couponId: string): Promise<Ma
   }
   return byPhoto
 }
+
+/** The viewer's own among them. */
+export const ownMarks = (marks: MarksByPhoto): Readonly<Record<string, PhotoMarks>> =>
+  Object.fromEntries([...marks].flatMap(([photoId, all]) => all.filter(({ own }) => own).map(({ measurement }) => [photoId, measurement.marks])))

@@ -50,7 +50,7 @@ export function AddPhoto({ locale, couponId, n, second }: Props) {
       <PhotoBox label={say(learn, locale, 'addPhoto')} locale={locale} photo={photo} measure={null}
         onChange={(chosen) => { setProblem(null); setPhoto(chosen) }} />
       {photo && second && (
-        <MeasureButtonLater locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={photo.blob} isMeasured={photo.marks !== null}
+        <MeasureButtonLater locale={locale} n={n} task={second.task} purpose={{ kind: 'second', submittedMm: second.submittedMm }} photo={photo.blob} earlier={photo.marks} unsent
           onAccept={(marks) => setPhoto({ ...photo, marks })} />
       )}
       {photo && <div><Button kind="primary" aria-disabled={busy || undefined} onClick={() => void (busy || send(photo))}>{say(learn, locale, busy ? 'sendingPhoto' : 'sendPhoto')}</Button></div>}

@@ -28,7 +28,7 @@ import { findProgram } from '@/app/_server/data/program'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
 import { EYE_FRAME, ownEye } from '@/app/_server/views/eye-view'
-import { marksByPhoto } from '@/app/_server/views/photo-marks'
+import { marksByPhoto, ownMarks } from '@/app/_server/views/photo-marks'
 import { AddPhoto } from './add-photo'
 import { CommentForm } from './comment-form'
 
@@ -56,7 +56,7 @@ export default async function CouponPage({ params, searchParams }: Props) {
   // Once the two looks can be compared, so can those before them.
   const eye = other && await ownEye(viewer)
   const own = lead.kind === 'self' ? lead : other
-  const measured = (photoId: string): boolean => marks.get(photoId)?.some((each) => each.own) ?? false
+  const owned = ownMarks(marks)
   const second = own && secondMeasurement(own.strip)
   const exerciseHref = `/learn/${coupon.classId}/${coupon.exercise.id}`
   return (
@@ -81,7 +81,7 @@ export default async function CouponPage({ params, searchParams }: Props) {
             {coupon.photos.map((photo, index) => (
               <div key={photo.id} className="grid content-start gap-3">
                 <MarksOnPhoto locale={locale} units={viewer.units} photo={photo} alt={say(learn, locale, 'photoAlt', { n: coupon.number, k: index + 1 })} marks={marks.get(photo.id) ?? []} />
-                <MeasureKept locale={locale} photoId={photo.id} n={index + 1} isMeasured={measured(photo.id)} second={measured(photo.id) && !coupon.waiting ? null : second} />
+                <MeasureKept locale={locale} photoId={photo.id} n={index + 1} earlier={owned[photo.id] ?? null} second={owned[photo.id] && !coupon.waiting ? null : second} />
               </div>
             ))}
           </div>

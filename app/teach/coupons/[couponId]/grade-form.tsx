@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
+import type { PhotoMarks } from '@/lib/measure/photo-marks'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
 import type { SizeFrame } from '@/lib/reports/size-frame'
 import { ReadingsEditor } from '@/app/_components/readings/readings-editor'
@@ -30,8 +31,8 @@ type Props = {
   readonly correcting: boolean
   readonly snippets: readonly SnippetRecord[]
   readonly photoIds: readonly string[]
-  /** Photos this instructor has measured on. */
-  readonly measuredIds: readonly string[]
+  /** What this instructor marked on them, by photo. */
+  readonly ownMarks: Readonly<Record<string, PhotoMarks>>
   /** Another instructor who has this coupon open, by name. */
   readonly openElsewhere: string | null
 }
@@ -39,7 +40,7 @@ type Props = {
 const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get through. What you typed is kept on this device; send it again.', fields: {} }
 
 /** The instructor's look. Typed readings are kept on this device until they are submitted. */
-export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting, snippets, photoIds, measuredIds, openElsewhere }: Props) {
+export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting, snippets, photoIds, ownMarks, openElsewhere }: Props) {
   const router = useRouter()
   const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
   const [refused, setRefused] = useState<Refused | null>(null)
@@ -74,7 +75,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
     <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); if (!busy) void send() }} className="grid gap-8">
       {openElsewhere && <Notice kind="info" word={`${openElsewhere} has this coupon open`}>You can look all the same: whoever submits first is the look that stands, and the other is told.</Notice>}
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
-      {boxes.includes('width') && <MeasurePhotos photoIds={photoIds} measuredIds={measuredIds} frame={frame} readings={draft.value.readings} onReadings={(readings) => draft.change({ ...draft.value, readings })} />}
+      {boxes.includes('width') && <MeasurePhotos photoIds={photoIds} ownMarks={ownMarks} frame={frame} readings={draft.value.readings} onReadings={(readings) => draft.change({ ...draft.value, readings })} />}
       <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} frame={frame} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
       <RemarkBox value={draft.value.comment} error={errors['comment']} snippets={snippets} onChange={(comment) => draft.change({ ...draft.value, comment })} />
       {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" who={who} onSignedIn={() => { setRefused(null); void send() }} /> : refused && (

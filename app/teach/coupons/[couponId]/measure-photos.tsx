@@ -13,29 +13,29 @@ import { Notice } from '@/app/_components/ui/notice'
 
 type Props = {
   readonly photoIds: readonly string[]
-  /** Photos this instructor has measured on. */
-  readonly measuredIds: readonly string[]
+  /** What this instructor marked on them, by photo. */
+  readonly ownMarks: Readonly<Record<string, PhotoMarks>>
   readonly frame: SizeFrame
   readonly readings: ReadingsForm
   readonly onReadings: (readings: ReadingsForm) => void
 }
 
 /** Measuring on the coupon's photos during the look: widths go into this form, the marks to the server under the instructor's own name. */
-export function MeasurePhotos({ photoIds, measuredIds, frame, readings, onReadings }: Props) {
-  const [kept, setKept] = useState<readonly string[]>(measuredIds)
+export function MeasurePhotos({ photoIds, ownMarks, frame, readings, onReadings }: Props) {
+  const [kept, setKept] = useState(ownMarks)
   const [trouble, setTrouble] = useState<{ readonly id: string; readonly marks: PhotoMarks; readonly why: string } | null>(null)
   const task = photoTask(readings, frame)
   async function send(id: string, marks: PhotoMarks): Promise<void> {
     setTrouble(null)
     const sent = await postMarks(id, marks)
-    if (sent.kind === 'taken') setKept((before) => [...before, id])
+    if (sent.kind === 'taken') setKept((before) => ({ ...before, [id]: marks }))
     else setTrouble({ id, marks, why: sent.kind === 'refused' ? sent.message : 'The server gave no answer.' })
   }
   if (photoIds.length === 0 || task.places.length === 0) return null
   return (
     <div className="grid gap-3">
       {photoIds.map((id, index) => (
-        <MeasureButtonLater key={id} locale="en" n={index + 1} task={task} photo={() => photoOf(id)} isMeasured={kept.includes(id)} onAccept={(marks, widths) => {
+        <MeasureButtonLater key={id} locale="en" n={index + 1} task={task} photo={() => photoOf(id)} earlier={kept[id] ?? null} onAccept={(marks, widths) => {
           onReadings(withWidths(readings, task, widths))
           void send(id, marks)
         }} />

@@ -9,7 +9,7 @@ import { findProgram } from '@/app/_server/data/program'
 import { listSnippets } from '@/app/_server/data/snippets'
 import { pageId } from '@/app/_server/page-id'
 import { couponResult } from '@/app/_server/views/coupon-result'
-import { marksByPhoto } from '@/app/_server/views/photo-marks'
+import { marksByPhoto, ownMarks } from '@/app/_server/views/photo-marks'
 import { readingsSetup } from '@/app/_server/views/log-view'
 import { momentText } from '@/lib/reports/dates'
 import { CouponFacts } from './coupon-facts'
@@ -61,7 +61,7 @@ export default async function GradePage({ params, searchParams }: Props) {
         <GradeForm
           couponId={coupon.id} classId={coupon.classId} personId={viewer.personId} who={{ signInName: account.signInName, program: program.slug }}
           revision={coupon.nextRevision} boxes={setup.boxes} vertical={setup.vertical} frame={setup.frame} start={start} correcting={standing !== null} snippets={snippets}
-          photoIds={coupon.photos.map(({ id }) => id)} measuredIds={coupon.photos.flatMap(({ id }) => (marks.get(id)?.some(({ own }) => own) ? [id] : []))}
+          photoIds={coupon.photos.map(({ id }) => id)} ownMarks={ownMarks(marks)}
           openElsewhere={holder && !holder.self ? holder.name : null}
         />
       </div>
