@@ -1,4 +1,4 @@
-// What is printed for a class: for those who teach it, and for nobody else.
+// What is printed for a class: for those who teach it and for the coordinator, and for nobody else.
 import { randomUUID } from 'node:crypto'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { testDatabase } from '../support/database'
@@ -8,6 +8,7 @@ import { submitInspection } from '@/app/_server/data/inspections'
 import { listStaffNotes, takeDownStaffNote, writeStaffNote } from '@/app/_server/data/staff-notes'
 import { db } from '@/app/_server/db'
 import { blankSheet } from '@/app/_server/views/blank-sheet'
+import { classPaper } from '@/app/_server/views/class-paper'
 import { classProgress } from '@/app/_server/views/class-progress'
 import { classSheet } from '@/app/_server/views/class-sheet'
 import { couponTags } from '@/app/_server/views/coupon-tags'
@@ -19,7 +20,7 @@ import { readQr } from '../support/read-qr'
 let school: School
 let instructor: Viewer
 const asOf = new Date()
-const NOT_THEIRS = ['student', 'classmate', 'otherStudent', 'otherInstructor', 'coordinator'] as const
+const NOT_THEIRS = ['student', 'classmate', 'otherStudent', 'otherInstructor'] as const
 
 beforeAll(async () => {
   await testDatabase()
@@ -91,6 +92,18 @@ describe('the whole class in one document', () => {
 
   it.each(NOT_THEIRS)('is not there for the %s', async (who) => {
     expect(await classProgress(await viewerOf(school, who), school.classId, 'letter', asOf)).toBeNull()
+  })
+})
+
+describe('the coordinator', () => {
+  it('prints for a class they do not teach what its instructor prints, and nothing of another program', async () => {
+    const papersOf = (viewer: Viewer) => Promise.all([
+      classSheet(viewer, school.classId, asOf), blankSheet(viewer, school.classId, school.exerciseId, 'both', asOf), couponTags(viewer, school.classId, school.exerciseId, asOf),
+      classProgress(viewer, school.classId, 'letter', asOf), classPaper(viewer, school.classId),
+    ])
+    const coordinator = await viewerOf(school, 'coordinator')
+    expect(await papersOf(coordinator)).toEqual(await papersOf(instructor))
+    expect(await papersOf(await viewerOf(await buildSchool('south'), 'coordinator'))).toEqual([null, null, null, null, null])
   })
 })
 

@@ -1,4 +1,4 @@
-// The class code for the board: its symbol opens the join page with the code, in the languages of the class, for its instructors alone.
+// The class code for the board: its symbol opens the join page with the code, in the languages of the class, for its staff alone.
 import { beforeAll, describe, expect, it } from 'vitest'
 import { testDatabase } from '../support/database'
 import { readQr } from '../support/read-qr'
@@ -55,7 +55,13 @@ describe('the class code sheet', () => {
     expect(await codeSheet(instructor, school.classId, undefined, asOf)).toMatchObject({ programSlug: 'north' })
   })
 
-  it.each(['student', 'classmate', 'otherInstructor', 'coordinator'] as const)('is not there for the %s', async (who) => {
+  it('is there for the coordinator too, who does not make the code', async () => {
+    const sheet = await codeSheet(await viewerOf(school, 'coordinator'), school.classId, undefined, asOf)
+    expect(sheet).toMatchObject({ taught: false, code: { text: expect.any(String) as string } })
+    expect(await codeSheet(instructor, school.classId, undefined, asOf)).toMatchObject({ taught: true })
+  })
+
+  it.each(['student', 'classmate', 'otherInstructor'] as const)('is not there for the %s', async (who) => {
     expect(await codeSheet(await viewerOf(school, who), school.classId, undefined, asOf)).toBeNull()
   })
 })

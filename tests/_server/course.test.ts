@@ -9,6 +9,8 @@ import { addClass, addTerm, archiveClass, saveClass } from '@/app/program/classe
 import { addLibraryExercise, addToList, checkExercise, chooseOpensAfter, copyClassList, moveInList, removeFromList, saveExercise } from '@/app/teach/course/actions'
 import { findEditable, listVersions } from '@/app/_server/data/exercise-versions'
 import { db } from '@/app/_server/db'
+import { classCourse } from '@/app/_server/views/class-course'
+import { exerciseHistory } from '@/app/_server/views/exercise-editor'
 import { LIBRARY } from '@/lib/course/library'
 import { typedExercise, type TypedExercise } from '@/lib/course/typed-exercise'
 
@@ -114,6 +116,31 @@ describe('a version of an exercise', () => {
     const checked = await checkExercise(wrong)
     expect(checked.ok && checked.value.warnings.some(({ text, source }) => /E71T-11/.test(text) && /A5\.20/.test(source))).toBe(true)
     expect(await saveExercise(wrong)).toMatchObject({ ok: true, value: { version: 2 } })
+  })
+})
+
+describe('the coordinator', () => {
+  it('keeps the course of a class they do not teach, and is named in its versions', async () => {
+    await requestFrom({ school, who: 'coordinator' })
+    const second = await fromLibrary(0)
+    expect(await moveInList({ classId: school.classId, exerciseId: second, to: 'up' })).toMatchObject({ ok: true })
+    expect(await chooseOpensAfter({ ...key(), opensAfterId: second })).toMatchObject({ ok: true })
+    expect(await list()).toEqual([{ exerciseId: second, opensAfterId: null }, { exerciseId: school.exerciseId, opensAfterId: second }])
+    expect(await saveExercise(await typed({ title: 'From the office' }))).toMatchObject({ ok: true, value: { version: 2 } })
+    const history = await exerciseHistory(await viewerOf(school, 'instructor'), key())
+    expect(history?.versions[0]).toMatchObject({ version: 2, facts: expect.stringContaining('coordinator Test') as string, changes: [expect.stringContaining('From the office')] })
+  })
+
+  it('of another program, and the instructor of another class, change nothing', async () => {
+    const form = await typed({ title: 'Not theirs' })
+    const other = await buildSchool(randomUUID())
+    for (const from of [{ school, who: 'otherInstructor' }, { school: other, who: 'coordinator' }] as const) {
+      await requestFrom(from)
+      expect(await saveExercise(form)).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+      expect(await removeFromList(key())).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+      expect(await classCourse(await viewerOf(from.school, from.who), school.classId)).toBeNull()
+    }
+    expect(await ids()).toEqual([school.exerciseId])
   })
 })
 

@@ -2,7 +2,7 @@ import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope, studentScope, taughtClassScope } from './scope'
+import { classScope, staffClassScope, studentScope, taughtClassScope } from './scope'
 
 export type ClassRecord = {
   readonly id: string
@@ -57,6 +57,14 @@ export async function findTaughtClass(viewer: Viewer, classId: string): Promise<
   return row && toClass(row)
 }
 
+/** A class whose course and papers the viewer keeps, or null: those an instructor teaches, any of the program for a coordinator. */
+export async function findStaffClass(viewer: Viewer, classId: string): Promise<(ClassRecord & { readonly archived: boolean }) | null> {
+  const row = await db().class.findFirst({ where: { AND: [{ id: classId }, staffClassScope(viewer)] }, select: { ...select, archivedAt: true } })
+  if (!row) return null
+  const { archivedAt, ...record } = row
+  return { ...toClass(record), archived: archivedAt !== null }
+}
+
 /** Classes in which the viewer is an active student, newest term first. */
 export async function listOwnClasses(viewer: Viewer): Promise<(ClassRecord & { booth: number | null })[]> {
   const { programId, personId } = viewer
@@ -81,9 +89,8 @@ export async function listStudentClasses(viewer: Viewer, studentId: string): Pro
 
 /** Active students of a class by booth, then name. Staff only; empty for anyone else. */
 export async function listClassStudents(viewer: Viewer, classId: string): Promise<EnrolledStudent[]> {
-  const staff = viewer.roles.includes('coordinator') ? classScope(viewer) : taughtClassScope(viewer)
   const rows = await db().enrolment.findMany({
-    where: { programId: viewer.programId, classId, withdrawnAt: null, class: staff },
+    where: { programId: viewer.programId, classId, withdrawnAt: null, class: staffClassScope(viewer) },
     orderBy: [{ booth: { sort: 'asc', nulls: 'last' } }, { person: { familyName: 'asc' } }],
     select: { booth: true, joinedAt: true, person: { select: { id: true, givenName: true, familyName: true, signInName: true } } },
   })

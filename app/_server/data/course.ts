@@ -6,19 +6,19 @@ import { hasRole, type Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
-import { taughtClassScope } from './scope'
+import { staffClassScope } from './scope'
 
 /*
- * The list of exercises of a class. Instructors change the lists of the classes they teach; taking an exercise off a list never touches
+ * The list of exercises of a class. Instructors change the lists of the classes they teach, coordinators any; taking an exercise off a list never touches
  * the exercise or its coupons.
  */
 
 type Listed = { readonly exerciseId: string; readonly sequence: number; readonly opensAfterId: string | null }
 
-/** The list of a class the viewer teaches, its row held so that two changes of it wait for each other. Refuses an archived class. */
+/** The list of a class the viewer keeps, its row held so that two changes of it wait for each other. Refuses an archived class. */
 async function holdList(tx: Transaction, viewer: Viewer, classId: string): Promise<Listed[]> {
   const { programId } = viewer
-  const { count } = await tx.class.updateMany({ where: { AND: [{ id: classId, archivedAt: null }, taughtClassScope(viewer)] }, data: { archivedAt: null } })
+  const { count } = await tx.class.updateMany({ where: { AND: [{ id: classId, archivedAt: null }, staffClassScope(viewer)] }, data: { archivedAt: null } })
   if (count === 0) throw notFound()
   return tx.classExercise.findMany({ where: { programId, classId }, orderBy: { sequence: 'asc' }, select: { exerciseId: true, sequence: true, opensAfterId: true } })
 }

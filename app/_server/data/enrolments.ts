@@ -1,11 +1,10 @@
 import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
-import { hasRole } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
-import { classScope, taughtClassScope } from './scope'
+import { staffClassScope } from './scope'
 
 export type RosterEntry = {
   readonly id: string
@@ -22,9 +21,6 @@ export type RosterEntry = {
   readonly hasPin: boolean
 }
 
-/** Classes whose roster the viewer may change: those they teach, all for a coordinator. */
-const rosterScope = (viewer: Viewer) => (hasRole(viewer, 'coordinator') ? classScope(viewer) : taughtClassScope(viewer))
-
 const accountSelect = {
   id: true, givenName: true, familyName: true, signInName: true, disabledAt: true, passwordHash: true, oidcSubject: true, pinHash: true, memberships: { select: { role: true } },
 } as const
@@ -32,7 +28,7 @@ const accountSelect = {
 /** Everyone who is or was enrolled in a class, those withdrawn last. Staff of the class only; empty for anyone else. */
 export async function listRoster(viewer: Viewer, classId: string): Promise<RosterEntry[]> {
   const rows = await db().enrolment.findMany({
-    where: { programId: viewer.programId, classId, class: rosterScope(viewer) },
+    where: { programId: viewer.programId, classId, class: staffClassScope(viewer) },
     orderBy: [{ withdrawnAt: { sort: 'asc', nulls: 'first' } }, { person: { familyName: 'asc' } }, { person: { givenName: 'asc' } }, { personId: 'asc' }],
     select: { booth: true, withdrawnAt: true, person: { select: accountSelect } },
   })
@@ -51,7 +47,7 @@ export const withdrawStudent = (viewer: Viewer, place: Place): Promise<void> => 
 export const readmitStudent = (viewer: Viewer, place: Place): Promise<void> => setWithdrawn(viewer, place, false)
 
 async function setWithdrawn(viewer: Viewer, { classId, studentId }: Place, withdrawn: boolean): Promise<void> {
-  const where = { programId: viewer.programId, classId, personId: studentId, class: rosterScope(viewer) }
+  const where = { programId: viewer.programId, classId, personId: studentId, class: staffClassScope(viewer) }
   await db().$transaction(async (tx) => {
     const { count } = await tx.enrolment.updateMany({
       where: { ...where, withdrawnAt: withdrawn ? null : { not: null } }, data: { withdrawnAt: withdrawn ? new Date() : null },
@@ -69,10 +65,10 @@ export async function moveStudent(viewer: Viewer, { classId, studentId, toClassI
   const { programId } = viewer
   if (classId === toClassId) throw new Refusal('INVALID', 'The student is in this class already.', { toClassId: 'Choose another class.' })
   await db().$transaction(async (tx) => {
-    const target = await tx.class.findFirst({ where: { AND: [{ id: toClassId, archivedAt: null }, rosterScope(viewer)] }, select: { id: true } })
+    const target = await tx.class.findFirst({ where: { AND: [{ id: toClassId, archivedAt: null }, staffClassScope(viewer)] }, select: { id: true } })
     if (!target) throw notFound()
     const { count } = await tx.enrolment.updateMany({
-      where: { programId, classId, personId: studentId, withdrawnAt: null, class: rosterScope(viewer) }, data: { withdrawnAt: new Date() },
+      where: { programId, classId, personId: studentId, withdrawnAt: null, class: staffClassScope(viewer) }, data: { withdrawnAt: new Date() },
     })
     if (count === 0) throw notFound()
     // Booths are numbered class by class: the new class gives its own.

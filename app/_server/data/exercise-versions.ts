@@ -3,18 +3,18 @@ import { versionChanges } from '@/lib/course/version-changes'
 import type { ExerciseFacts } from '@/lib/procedure/exercise'
 import { fullName } from '@/lib/reports/full-name'
 import type { Prisma } from '@/prisma/generated/client'
-import type { Viewer } from '../auth/viewer'
+import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { versionData } from './course'
 import { toExercise, type ExerciseRecord } from './exercises'
-import { taughtClassScope } from './scope'
+import { staffClassScope } from './scope'
 
-/** Exercises an instructor may edit: those on the list of a class they teach that is not archived. */
+/** Exercises a viewer may edit: those on the list of a class they keep that is not archived. */
 function editableScope(viewer: Viewer, classId: string): Prisma.ExerciseWhereInput {
   const { programId } = viewer
-  return { programId, archivedAt: null, inClasses: { some: { programId, classId, class: { AND: [{ archivedAt: null }, taughtClassScope(viewer)] } } } }
+  return { programId, archivedAt: null, inClasses: { some: { programId, classId, class: { AND: [{ archivedAt: null }, staffClassScope(viewer)] } } } }
 }
 
 type Key = { readonly classId: string; readonly exerciseId: string }
@@ -52,16 +52,16 @@ export async function listVersions(viewer: Viewer, { classId, exerciseId }: Key)
   return rows.map(({ _count, ...row }) => ({ exercise: toExercise(row), madeAt: row.createdAt, by: nameOf(row.version), coupons: _count.coupons }))
 }
 
-/** Criteria of the program an exercise can be judged by. */
+/** Criteria of the program an exercise can be judged by. Staff only; empty for anyone else. */
 export async function listCriteriaChoices(viewer: Viewer): Promise<{ id: string; version: number; title: string }[]> {
-  if (!viewer.roles.includes('instructor')) return []
+  if (!hasRole(viewer, 'instructor') && !hasRole(viewer, 'coordinator')) return []
   return db().criteriaSet.findMany({ where: { programId: viewer.programId }, orderBy: [{ title: 'asc' }, { version: 'desc' }], select: { id: true, version: true, title: true } })
 }
 
 /**
  * Saves an exercise as its next version. Coupons keep the version they were logged against.
  *
- * @throws Refusal NOT_FOUND for an exercise not on a list the viewer teaches; CONFLICT with `fields.version` when somebody saved a version
+ * @throws Refusal NOT_FOUND for an exercise not on a list the viewer keeps; CONFLICT with `fields.version` when somebody saved a version
  *   since the form was opened; INVALID when nothing is different or the criteria are none of the program's
  */
 export async function saveVersion(viewer: Viewer, { classId, exerciseId, fromVersion, facts }: Key & { fromVersion: number; facts: ExerciseFacts }): Promise<{ version: number }> {

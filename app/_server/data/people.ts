@@ -8,7 +8,7 @@ import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { giveFirstPassword } from './first-password'
-import { studentScope, taughtClassScope } from './scope'
+import { staffClassScope, studentScope, taughtClassScope } from './scope'
 
 export type PersonRecord = { readonly id: string; readonly givenName: string; readonly familyName: string; readonly signInName: string }
 
@@ -87,19 +87,19 @@ const randomCode = (): string => Array.from({ length: 8 }, () => CODE_LETTERS[ra
 
 export type ClassCodeRecord = { readonly code: string; readonly expiresAt: Date }
 
-/** The code that lets students join a class now, or null. Only for those who teach it. */
+/** The code that lets students join a class now, or null. Only for those who teach it, and coordinators. */
 export async function findClassCode(viewer: Viewer, classId: string): Promise<ClassCodeRecord | null> {
   return db().classCode.findFirst({
-    where: { programId: viewer.programId, classId, class: taughtClassScope(viewer), revokedAt: null, expiresAt: { gt: new Date() } },
+    where: { programId: viewer.programId, classId, class: staffClassScope(viewer), revokedAt: null, expiresAt: { gt: new Date() } },
     orderBy: { createdAt: 'desc' },
     select: { code: true, expiresAt: true },
   })
 }
 
-/** The languages that the active students of a class the viewer teaches read. Empty for anyone else. */
+/** The languages that the active students of a class the viewer keeps read. Empty for anyone else. */
 export async function listClassLanguages(viewer: Viewer, classId: string): Promise<Locale[]> {
   const rows = await db().person.findMany({
-    where: { programId: viewer.programId, enrolments: { some: { programId: viewer.programId, classId, withdrawnAt: null, class: taughtClassScope(viewer) } } },
+    where: { programId: viewer.programId, enrolments: { some: { programId: viewer.programId, classId, withdrawnAt: null, class: staffClassScope(viewer) } } },
     distinct: ['locale'], select: { locale: true },
   })
   return LOCALES.filter((locale) => rows.some((row) => row.locale === locale))

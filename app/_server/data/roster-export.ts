@@ -1,8 +1,8 @@
 import 'server-only'
 import type { RosterStudent } from '@/lib/interchange/roster'
-import { hasRole, type Viewer } from '../auth/viewer'
+import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope, taughtClassScope } from './scope'
+import { staffClassScope } from './scope'
 
 /** `leftOut`: active students an import would refuse, because their account is disabled or belongs to staff as well. */
 export type ClassRoster = { readonly className: string; readonly students: readonly RosterStudent[]; readonly leftOut: number }
@@ -10,7 +10,7 @@ export type ClassRoster = { readonly className: string; readonly students: reado
 /** The active students of a class as an import takes them back, by name. Staff of the class only; null for anyone else. */
 export async function rosterOf(viewer: Viewer, classId: string): Promise<ClassRoster | null> {
   const { programId } = viewer
-  const scope = hasRole(viewer, 'coordinator') ? classScope(viewer) : taughtClassScope(viewer)
+  const scope = staffClassScope(viewer)
   const found = await db().class.findFirst({ where: { AND: [{ id: classId }, scope] }, select: { name: true } })
   if (!found) return null
   const rows = await db().enrolment.findMany({

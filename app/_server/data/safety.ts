@@ -4,7 +4,7 @@ import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
-import { taughtClassScope } from './scope'
+import { staffClassScope } from './scope'
 
 /** When the viewer confirmed the cautions of an exercise in a term, or null. A new text asks again. */
 export async function findAcknowledgement(viewer: Viewer, exerciseId: string, termId: string, cautionsVersion: string): Promise<Date | null> {
@@ -50,11 +50,11 @@ export type UnsignedCautions = {
   readonly students: readonly { readonly id: string; readonly name: string; readonly booth: number | null }[]
 }
 
-/** For each exercise of a class the viewer teaches, in its order: who has not confirmed its cautions in the class's term. */
+/** For each exercise of a class the viewer keeps, in its order: who has not confirmed its cautions in the class's term. */
 export async function listUnsignedCautions(viewer: Viewer, classId: string, cautionsVersion: string): Promise<UnsignedCautions[]> {
   const { programId } = viewer
   const taught = await db().class.findFirst({
-    where: { AND: [{ id: classId }, taughtClassScope(viewer)] },
+    where: { AND: [{ id: classId }, staffClassScope(viewer)] },
     select: {
       termId: true,
       exercises: {

@@ -28,7 +28,8 @@ export function taughtClassScope(viewer: Viewer): Prisma.ClassWhereInput {
 
 /** Classes whose list of exercises, roster and papers a viewer keeps: those an instructor teaches, all for a coordinator. Grading stays with `taughtClassScope`. */
 export function staffClassScope(viewer: Viewer): Prisma.ClassWhereInput {
-  return hasRole(viewer, 'coordinator') ? { programId: viewer.programId } : taughtClassScope(viewer)
+  const { programId } = viewer
+  return hasRole(viewer, 'coordinator') ? { programId } : taughtClassScope(viewer)
 }
 
 /** Coupons: a student's own, those of classes an instructor teaches, all for a coordinator. */

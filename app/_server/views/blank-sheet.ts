@@ -12,7 +12,7 @@ import { INDICATION_KINDS, type Inspection } from '@/lib/scoring/types'
 import { weldOfExercise } from '@/lib/scoring/weld-of-exercise'
 import { formatForReader } from '@/lib/units/display'
 import type { Viewer } from '../auth/viewer'
-import { findTaughtClass } from '../data/classes'
+import { findStaffClass } from '../data/classes'
 import { criteriaSet } from '../data/criteria'
 import { listClassExercises } from '../data/exercises'
 import { listClassLanguages } from '../data/people'
@@ -44,10 +44,10 @@ export type BlankSheet = {
 /** Nobody has looked yet: judged, it names the rules that will apply and their limits. */
 const NOTHING_READ: Inspection = { stations: [], indications: [], lookedFor: [], cratersFilled: null, fusionComplete: null }
 
-/** The inspection of one exercise as a sheet to fill in by hand; null when the viewer does not teach the class or the exercise is not of it. `asked`: see sheetLanguages. */
+/** The inspection of one exercise as a sheet to fill in by hand; null when the viewer does not keep the class or the exercise is not of it. `asked`: see sheetLanguages. */
 export async function blankSheet(viewer: Viewer, classId: string, exerciseId: string, asked: string | undefined, asOf: Date): Promise<BlankSheet | null> {
-  const taught = await findTaughtClass(viewer, classId)
-  if (!taught) return null
+  const kept = await findStaffClass(viewer, classId)
+  if (!kept) return null
   const exercise = (await listClassExercises(viewer, classId)).find((each) => each.exercise.id === exerciseId)?.exercise
   if (!exercise) return null
   const [criteria, setup, program, read] = await Promise.all([
@@ -58,7 +58,7 @@ export async function blankSheet(viewer: Viewer, classId: string, exerciseId: st
   const sizeName = (box: StationBox, locale: Locale): string => say(readingsWords, locale, setup.vertical && (box === 'legA' || box === 'legB') ? `${box}Vertical` : box)
   const scorecard = scoreInspection(weld, NOTHING_READ, criteria)
   return {
-    className: taught.name, title: exercise.title, units,
+    className: kept.name, title: exercise.title, units,
     places: setup.blank.stations.map(({ at }) => at), length: formatForReader(exercise.lengthMm, units),
     along: stationPlaces(1, exercise.stationCount),
     languages: sheetLanguages(asked, read).map((locale) => ({

@@ -2,7 +2,7 @@ import 'server-only'
 import { printedText } from '@/lib/reports/dates'
 import type { Paper } from '@/lib/reports/paper'
 import type { Viewer } from '../auth/viewer'
-import { findTaughtClass, listClassStudents } from '../data/classes'
+import { findStaffClass, listClassStudents } from '../data/classes'
 import { findProgram } from '../data/program'
 import { progressSummary, type ProgressSummary } from './progress-summary'
 
@@ -13,10 +13,10 @@ export type ClassProgress = {
   readonly printedAt: string
 }
 
-/** The progress summaries of a whole class in one document; null when the viewer does not teach it. */
+/** The progress summaries of a whole class in one document; null when the viewer does not keep it. */
 export async function classProgress(viewer: Viewer, classId: string, paper: Paper, asOf: Date): Promise<ClassProgress | null> {
-  const taught = await findTaughtClass(viewer, classId)
-  if (!taught) return null
+  const kept = await findStaffClass(viewer, classId)
+  if (!kept) return null
   const [students, program] = await Promise.all([listClassStudents(viewer, classId), findProgram(viewer)])
   const summaries: { studentId: string; summary: ProgressSummary }[] = []
   // One after the other: a class at once would take every line to the database.
@@ -24,5 +24,5 @@ export async function classProgress(viewer: Viewer, classId: string, paper: Pape
     const summary = await progressSummary(viewer, id, { paper }, asOf)
     if (summary) summaries.push({ studentId: id, summary })
   }
-  return { title: taught.name, summaries, printedAt: printedText(asOf, viewer.locale, program.timeZone) }
+  return { title: kept.name, summaries, printedAt: printedText(asOf, viewer.locale, program.timeZone) }
 }

@@ -6,7 +6,7 @@ import { inPages } from '@/lib/reports/in-pages'
 import { standing, type Standing } from '@/lib/reports/standing'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import type { Viewer } from '../auth/viewer'
-import { findTaughtClass, listClassStudents } from '../data/classes'
+import { findStaffClass, listClassStudents } from '../data/classes'
 import { listClassExercises } from '../data/exercises'
 import { findProgram } from '../data/program'
 import { listUnsignedCautions } from '../data/safety'
@@ -30,10 +30,10 @@ export type ClassSheet = {
   readonly printedAt: string
 }
 
-/** A class on paper, students by exercises, as its instructor's board shows it; null when the viewer does not teach it. */
+/** A class on paper, students by exercises, as its instructor's board shows it; null when the viewer does not keep it. */
 export async function classSheet(viewer: Viewer, classId: string, asOf: Date): Promise<ClassSheet | null> {
-  const taught = await findTaughtClass(viewer, classId)
-  if (!taught) return null
+  const kept = await findStaffClass(viewer, classId)
+  if (!kept) return null
   const [students, listed, skills, unsigned, program] = await Promise.all([
     listClassStudents(viewer, classId), listClassExercises(viewer, classId), listClassSkills(viewer, classId, asOf), listUnsignedCautions(viewer, classId, CAUTIONS_VERSION), findProgram(viewer),
   ])
@@ -51,7 +51,7 @@ export async function classSheet(viewer: Viewer, classId: string, asOf: Date): P
     }),
   })
   return {
-    title: taught.name, facts: [taught.term.name, taught.meets, taught.room, program.name].filter((fact) => fact !== null),
+    title: kept.name, facts: [kept.term.name, kept.meets, kept.room, program.name].filter((fact) => fact !== null),
     students: students.length, exercises: exercises.length,
     pages: inPages(exercises, EXERCISES_A_PAGE).flatMap((shown) =>
       inPages(students, STUDENTS_A_PAGE).map((some) => ({ exercises: shown, rows: some.map((student) => rowOf(student, shown)) }))),

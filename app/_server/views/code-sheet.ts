@@ -6,13 +6,15 @@ import { sheetLanguages } from '@/lib/reports/sheet-languages'
 import { writeCode } from '@/lib/schemas/person'
 import { programBySlug } from '../auth/sign-in'
 import type { Viewer } from '../auth/viewer'
-import { findTaughtClass } from '../data/classes'
+import { findStaffClass } from '../data/classes'
 import { findClassCode, listClassLanguages } from '../data/people'
 import { findProgram } from '../data/program'
 import { env } from '../env'
 
 export type CodeSheet = {
   readonly classId: string
+  /** Whether the viewer teaches the class, and so makes its code. */
+  readonly taught: boolean
   readonly className: string
   readonly term: string
   readonly programName: string
@@ -27,15 +29,15 @@ export type CodeSheet = {
   readonly printedAt: string
 }
 
-/** The code of a class for its board; null when the viewer does not teach the class. `asked`: see sheetLanguages. */
+/** The code of a class for its board; null when the viewer does not keep the class. `asked`: see sheetLanguages. */
 export async function codeSheet(viewer: Viewer, classId: string, asked: string | undefined, asOf: Date): Promise<CodeSheet | null> {
-  const taught = await findTaughtClass(viewer, classId)
-  if (!taught) return null
+  const kept = await findStaffClass(viewer, classId)
+  if (!kept) return null
   const [code, read, program, only] = await Promise.all([findClassCode(viewer, classId), listClassLanguages(viewer, classId), findProgram(viewer), programBySlug(null)])
   const page = new URL('/join', env().NEXTAUTH_URL)
   const typedAddress = `${page.host}${page.pathname}`
   return {
-    classId, className: taught.name, term: taught.term.name, programName: program.name, programSlug: only ? null : program.slug,
+    classId, taught: kept.instructors.some(({ id }) => id === viewer.personId), className: kept.name, term: kept.term.name, programName: program.name, programSlug: only ? null : program.slug,
     code: code && codeOf(page, program.slug, writeCode(code.code)), typedAddress,
     languages: sheetLanguages(asked, read).map((locale) => ({ locale, until: code && printedText(code.expiresAt, locale, program.timeZone) })),
     printedAt: printedText(asOf, viewer.locale, program.timeZone),

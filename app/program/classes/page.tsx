@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { EmptyState } from '@/app/_components/ui/empty-state'
+import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { listAllClasses, listInstructors } from '@/app/_server/data/class-admin'
@@ -38,6 +39,11 @@ export default async function ClassesPage() {
                 <h3 className="font-head text-xl leading-tight font-semibold">{each.name}{each.archived && ' (archived)'}</h3>
                 <p className="text-base text-ink-2">
                   {[each.term, each.room, each.meets, each.instructors.join(', ') || 'no instructor', `${each.students} ${each.students === 1 ? 'student' : 'students'}`].filter(Boolean).join(' · ')}
+                </p>
+                <p className="flex flex-wrap gap-2">
+                  <LinkButton href={`/program/classes/${each.id}/exercises`} aria-label={`Exercises of ${each.name}, ${each.term}`}>Exercises</LinkButton>
+                  <LinkButton href={`/program/classes/${each.id}/paper`} aria-label={`Paper for ${each.name}, ${each.term}`}>Paper</LinkButton>
+                  {!each.archived && <LinkButton href={`/program/people/${each.id}`} aria-label={`People of ${each.name}, ${each.term}`}>People</LinkButton>}
                 </p>
                 <ClassLine classId={each.id} name={each.name} room={each.room ?? ''} meets={each.meets ?? ''} archived={each.archived} />
               </li>

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import * as admin from '@/app/_server/data/class-admin'
+import * as classes from '@/app/_server/data/classes'
 import * as course from '@/app/_server/data/course'
 import * as versions from '@/app/_server/data/exercise-versions'
 import * as terms from '@/app/_server/data/terms'
@@ -9,7 +10,7 @@ import { db } from '@/app/_server/db'
 import { typedExercise } from '@/lib/course/typed-exercise'
 import type { School } from '../../support/school'
 import type { ActionRow } from './action-rows'
-import type { DataRow, Fixture, Person } from './fixture'
+import { STAFF_OF_CLASS, type DataRow, type Fixture, type Person } from './fixture'
 
 const STAFF_ANYWHERE = ['instructor', 'otherInstructor', 'coordinator', 'foreign instructor', 'foreign coordinator'] as const satisfies readonly Person[]
 const COORDINATORS = ['coordinator', 'foreign coordinator'] as const satisfies readonly Person[]
@@ -45,27 +46,28 @@ export const COURSE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
     seenBy: ['coordinator'], call: (viewer, { school: { classId } }) => admin.changeClass(viewer, { classId, name: 'Class one', room: 'Bay 2', meets: null }).then(() => true),
   },
   'class-admin.setArchived': { seenBy: ['coordinator'], call: (viewer, { school: { classId } }) => admin.setArchived(viewer, { classId, archived: false }).then(() => true) },
+  'classes.findStaffClass': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classes.findStaffClass(viewer, school.classId) },
   'course.listProgramExercises': { seenBy: STAFF_ANYWHERE, call: (viewer) => course.listProgramExercises(viewer) },
   'course.listClassesToCopy': { seenBy: STAFF_ANYWHERE, call: (viewer) => course.listClassesToCopy(viewer) },
   'course.addExercise': {
-    seenBy: ['instructor'], call: async (viewer, { school }) => course.addExercise(viewer, { classId: school.classId, exerciseId: await spare(school) }).then(() => true),
+    seenBy: STAFF_OF_CLASS, call: async (viewer, { school }) => course.addExercise(viewer, { classId: school.classId, exerciseId: await spare(school) }).then(() => true),
   },
-  'course.addFromLibrary': { seenBy: ['instructor'], call: (viewer, { school: { classId } }) => course.addFromLibrary(viewer, { classId, key: KEY }) },
-  'course.copyList': { seenBy: ['instructor'], call: (viewer, { school: { classId, otherClassId } }) => course.copyList(viewer, { classId, from: otherClassId }) },
+  'course.addFromLibrary': { seenBy: STAFF_OF_CLASS, call: (viewer, { school: { classId } }) => course.addFromLibrary(viewer, { classId, key: KEY }) },
+  'course.copyList': { seenBy: STAFF_OF_CLASS, call: (viewer, { school: { classId, otherClassId } }) => course.copyList(viewer, { classId, from: otherClassId }) },
   'course.moveExercise': {
-    seenBy: ['instructor'], call: (viewer, { school: { classId, exerciseId } }) => course.moveExercise(viewer, { classId, exerciseId, to: 'up' }).then(() => true),
+    seenBy: STAFF_OF_CLASS, call: (viewer, { school: { classId, exerciseId } }) => course.moveExercise(viewer, { classId, exerciseId, to: 'up' }).then(() => true),
   },
   'course.setOpensAfter': {
-    seenBy: ['instructor'], call: (viewer, { school: { classId, exerciseId } }) => course.setOpensAfter(viewer, { classId, exerciseId, opensAfterId: null }).then(() => true),
+    seenBy: STAFF_OF_CLASS, call: (viewer, { school: { classId, exerciseId } }) => course.setOpensAfter(viewer, { classId, exerciseId, opensAfterId: null }).then(() => true),
   },
   'course.removeExercise': {
-    seenBy: ['instructor'], call: async (viewer, { school }) => course.removeExercise(viewer, { classId: school.classId, exerciseId: await listed(school) }).then(() => true),
+    seenBy: STAFF_OF_CLASS, call: async (viewer, { school }) => course.removeExercise(viewer, { classId: school.classId, exerciseId: await listed(school) }).then(() => true),
   },
-  'exercise-versions.findEditable': { seenBy: ['instructor'], call: (viewer, { school }) => versions.findEditable(viewer, school) },
-  'exercise-versions.listVersions': { seenBy: ['instructor'], call: (viewer, { school }) => versions.listVersions(viewer, school) },
-  'exercise-versions.listCriteriaChoices': { seenBy: ['instructor', 'otherInstructor', 'foreign instructor'], call: (viewer) => versions.listCriteriaChoices(viewer) },
+  'exercise-versions.findEditable': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => versions.findEditable(viewer, school) },
+  'exercise-versions.listVersions': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => versions.listVersions(viewer, school) },
+  'exercise-versions.listCriteriaChoices': { seenBy: STAFF_ANYWHERE, call: (viewer) => versions.listCriteriaChoices(viewer) },
   'exercise-versions.saveVersion': {
-    seenBy: ['instructor'],
+    seenBy: STAFF_OF_CLASS,
     call: async (viewer, fixture) => {
       const { key, facts } = await edited(fixture)
       return versions.saveVersion(viewer, { ...key, facts })
@@ -78,6 +80,7 @@ export const COURSE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
 export const COURSE_INTERNAL: Readonly<Record<string, string>> = {
   'course.copyInto': 'takes the transaction of copyList and makeClass, which have asked who it is',
   'course.versionData': 'reshapes an exercise; reads nothing',
+  'scope.staffClassScope': 'the scopes themselves',
 }
 
 export const COURSE_ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
@@ -85,21 +88,21 @@ export const COURSE_ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'program/classes.addClass': { allowed: ['coordinator'], call: ({ school }) => classActions.addClass({ ...newClass(school), instructorId: '', room: '', meets: '' }) },
   'program/classes.saveClass': { allowed: ['coordinator'], call: ({ school: { classId } }) => classActions.saveClass({ classId, name: 'Class one', room: '', meets: '' }) },
   'program/classes.archiveClass': { allowed: ['coordinator'], call: ({ school: { classId } }) => classActions.archiveClass({ classId, archived: false }) },
-  'teach/course.addToList': { allowed: ['instructor'], call: async ({ school }) => courseActions.addToList({ classId: school.classId, exerciseId: await spare(school) }) },
-  'teach/course.addLibraryExercise': { allowed: ['instructor'], call: ({ school: { classId } }) => courseActions.addLibraryExercise({ classId, key: KEY }) },
-  'teach/course.copyClassList': { allowed: ['instructor'], call: ({ school: { classId, otherClassId } }) => courseActions.copyClassList({ classId, from: otherClassId }) },
-  'teach/course.moveInList': { allowed: ['instructor'], call: ({ school: { classId, exerciseId } }) => courseActions.moveInList({ classId, exerciseId, to: 'up' }) },
-  'teach/course.chooseOpensAfter': { allowed: ['instructor'], call: ({ school: { classId, exerciseId } }) => courseActions.chooseOpensAfter({ classId, exerciseId, opensAfterId: '' }) },
-  'teach/course.removeFromList': { allowed: ['instructor'], call: async ({ school }) => courseActions.removeFromList({ classId: school.classId, exerciseId: await listed(school) }) },
+  'teach/course.addToList': { allowed: STAFF_OF_CLASS, call: async ({ school }) => courseActions.addToList({ classId: school.classId, exerciseId: await spare(school) }) },
+  'teach/course.addLibraryExercise': { allowed: STAFF_OF_CLASS, call: ({ school: { classId } }) => courseActions.addLibraryExercise({ classId, key: KEY }) },
+  'teach/course.copyClassList': { allowed: STAFF_OF_CLASS, call: ({ school: { classId, otherClassId } }) => courseActions.copyClassList({ classId, from: otherClassId }) },
+  'teach/course.moveInList': { allowed: STAFF_OF_CLASS, call: ({ school: { classId, exerciseId } }) => courseActions.moveInList({ classId, exerciseId, to: 'up' }) },
+  'teach/course.chooseOpensAfter': { allowed: STAFF_OF_CLASS, call: ({ school: { classId, exerciseId } }) => courseActions.chooseOpensAfter({ classId, exerciseId, opensAfterId: '' }) },
+  'teach/course.removeFromList': { allowed: STAFF_OF_CLASS, call: async ({ school }) => courseActions.removeFromList({ classId: school.classId, exerciseId: await listed(school) }) },
   'teach/course.checkExercise': {
-    allowed: ['instructor'],
+    allowed: STAFF_OF_CLASS,
     call: async (fixture) => {
       const { key, typed } = await edited(fixture)
       return courseActions.checkExercise({ ...key, ...typed })
     },
   },
   'teach/course.saveExercise': {
-    allowed: ['instructor'],
+    allowed: STAFF_OF_CLASS,
     call: async (fixture) => {
       const { key, typed } = await edited(fixture)
       return courseActions.saveExercise({ ...key, ...typed })

@@ -49,7 +49,7 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
       return peopleList.listAccountHistory(viewer, personId)
     },
   },
-  'people.listClassLanguages': { seenBy: ['instructor'], call: (viewer, { school }) => peopleData.listClassLanguages(viewer, school.classId) },
+  'people.listClassLanguages': { seenBy: ['instructor', 'coordinator'], call: (viewer, { school }) => peopleData.listClassLanguages(viewer, school.classId) },
   'roster-export.rosterOf': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => rosterExport.rosterOf(viewer, school.classId) },
   'terms.changeTerm': { seenBy: ['coordinator'], call: (viewer, { school }) => terms.changeTerm(viewer, fall(school)) },
   'terms.setTermArchived': { seenBy: ['coordinator'], call: (viewer, { school: { termId } }) => terms.setTermArchived(viewer, { termId, archived: false }).then(() => true) },

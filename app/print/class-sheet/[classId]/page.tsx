@@ -15,7 +15,7 @@ type Props = { params: Promise<{ classId: string }>; searchParams: Promise<Recor
 
 /** The class board on paper: students by exercises, for its instructors. */
 export default async function ClassSheetPage({ params, searchParams }: Props) {
-  const viewer = await requireRole('instructor')
+  const viewer = await requireRole('instructor', 'coordinator')
   const { locale } = viewer
   const { paper } = await searchParams
   const sheet = (await classSheet(viewer, pageId((await params).classId), new Date())) ?? notFound()

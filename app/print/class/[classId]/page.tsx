@@ -15,7 +15,7 @@ type Props = { params: Promise<{ classId: string }>; searchParams: Promise<Recor
 
 /** Every student of a class in one document, a sheet each. */
 export default async function ClassProgressPage({ params, searchParams }: Props) {
-  const viewer = await requireRole('instructor')
+  const viewer = await requireRole('instructor', 'coordinator')
   const { locale } = viewer
   const { paper } = await searchParams
   const sheet = paperFor(typeof paper === 'string' ? paper : undefined, viewer.units)

@@ -14,7 +14,7 @@ type Props = { params: Promise<{ classId: string }>; searchParams: Promise<Recor
 
 /** The class code for the board: in figures that read across a room, as a symbol for a phone, and until when, in the languages of the class. */
 export default async function CodeSheetPage({ params, searchParams }: Props) {
-  const viewer = await requireRole('instructor')
+  const viewer = await requireRole('instructor', 'coordinator')
   const { locale } = viewer
   const query = await searchParams
   const languages = typeof query['languages'] === 'string' ? query['languages'] : undefined
@@ -71,13 +71,13 @@ function LanguageChoice({ paper, locale }: { readonly paper: string; readonly lo
   )
 }
 
-function NoCode({ sheet: { classId, className }, locale }: { readonly sheet: CodeSheet; readonly locale: Locale }) {
+function NoCode({ sheet: { classId, className, taught }, locale }: { readonly sheet: CodeSheet; readonly locale: Locale }) {
   return (
     <main id="main" className="mx-auto grid max-w-[216mm] gap-3 p-4 sm:p-8">
       <p className="eyebrow">{className}</p>
       <h1 className="text-3xl">{say(words, locale, 'noCode')}</h1>
-      <p>{say(words, locale, 'noCodeText')}</p>
-      <p><a href={`/teach/classes/${classId}`}>{say(words, locale, 'toClass')}</a></p>
+      <p>{say(words, locale, taught ? 'noCodeText' : 'noCodeAsk')}</p>
+      <p>{taught ? <a href={`/teach/classes/${classId}`}>{say(words, locale, 'toClass')}</a> : <a href="/program/classes">{say(words, locale, 'toClasses')}</a>}</p>
     </main>
   )
 }

@@ -13,7 +13,7 @@ type Props = { params: Promise<{ classId: string; exerciseId: string }>; searchP
 
 /** An inspection by hand, for when the power is out: a page for each language the class reads. */
 export default async function BlankSheetPage({ params, searchParams }: Props) {
-  const viewer = await requireRole('instructor')
+  const viewer = await requireRole('instructor', 'coordinator')
   const { classId, exerciseId } = await params
   const { paper, languages } = await searchParams
   const sheet = (await blankSheet(viewer, pageId(classId), pageId(exerciseId), typeof languages === 'string' ? languages : undefined, new Date())) ?? notFound()

@@ -14,7 +14,7 @@ type Props = { params: Promise<{ classId: string; exerciseId: string }>; searchP
 
 /** A tag for every student's next coupon of one exercise, to cut out; its symbol opens the log of that exercise. */
 export default async function CouponTagsPage({ params, searchParams }: Props) {
-  const viewer = await requireRole('instructor')
+  const viewer = await requireRole('instructor', 'coordinator')
   const { locale } = viewer
   const { classId, exerciseId } = await params
   const { paper } = await searchParams

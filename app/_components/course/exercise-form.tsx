@@ -2,37 +2,39 @@
 
 import { useRouter } from 'next/navigation'
 import { useRef, useState, type FocusEvent } from 'react'
-import { SendButton } from '@/app/_components/send-button'
-import { Notice } from '@/app/_components/ui/notice'
-import { Select, type Choice } from '@/app/_components/ui/select'
-import { TextArea } from '@/app/_components/ui/text-area'
-import { TextInput } from '@/app/_components/ui/text-input'
-import { useSentForm } from '@/app/_components/use-sent-form'
+import { SendButton } from '../send-button'
+import { Notice } from '../ui/notice'
+import { Select, type Choice } from '../ui/select'
+import { TextArea } from '../ui/text-area'
+import { TextInput } from '../ui/text-input'
+import { useSentForm } from '../use-sent-form'
 import { CARD_RANGES, JOINT_FACTS, rangeKind, type ExerciseBox, type TypedExercise } from '@/lib/course/typed-exercise'
-import { checkExercise, saveExercise } from '../../actions'
+import type { ExerciseActions, SetupWarning } from './course-actions'
 import { FACT_NAMES, GAUGES, JOINT_CHOICES, POLARITY_CHOICES, POSITIONS, PROCESS_CHOICES } from './form-choices'
 
-type Warning = { readonly text: string; readonly source: string }
-type Props = {
+export type ExerciseFormProps = {
   readonly classId: string
   readonly exerciseId: string
   readonly version: number
   readonly units: 'in' | 'mm'
   readonly values: TypedExercise
-  readonly warnings: readonly Warning[]
+  readonly warnings: readonly SetupWarning[]
   readonly criteria: readonly Choice[]
+  /** Where its versions are told. */
+  readonly versions: string
+  readonly actions: ExerciseActions
 }
 
 /** The editor of an exercise. Warnings follow what is typed, box by box, and never stop a save; what cannot be read does. */
-export function ExerciseForm({ classId, exerciseId, version, units, values, criteria, ...props }: Props) {
+export function ExerciseForm({ classId, exerciseId, version, units, values, criteria, versions, actions, ...props }: ExerciseFormProps) {
   const router = useRouter()
   const [from, setFrom] = useState(version)
   const [saved, setSaved] = useState<number | null>(null)
   const [warnings, setWarnings] = useState(props.warnings)
   const asked = useRef(0)
   const key = { classId, exerciseId }
-  const { onSubmit, busy, refused, error } = useSentForm<{ version: number; warnings: readonly Warning[] }>(
-    (fields) => saveExercise({ ...fields, ...key }),
+  const { onSubmit, busy, refused, error } = useSentForm<{ version: number; warnings: readonly SetupWarning[] }>(
+    (fields) => actions.save({ ...fields, ...key }),
     (value) => {
       setFrom(value.version)
       setSaved(value.version)
@@ -47,7 +49,7 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
   async function check(event: FocusEvent<HTMLFormElement>): Promise<void> {
     const mine = (asked.current += 1)
     const fields = Object.fromEntries([...new FormData(event.currentTarget)].map(([name, value]) => [name, typeof value === 'string' ? value : '']))
-    const answer = await checkExercise({ ...fields, ...key }).catch(() => null)
+    const answer = await actions.check({ ...fields, ...key }).catch(() => null)
     if (answer?.ok && mine === asked.current) setWarnings(answer.value.warnings)
   }
 
@@ -104,7 +106,7 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
       {refused && (
         <Notice kind="problem" word="Not saved" live>
           <p>{refused.message}</p>
-          {newer !== null && <p><a href={`/teach/course/${classId}/${exerciseId}/versions`} target="_blank" rel="noreferrer">See what changed (opens a new tab)</a></p>}
+          {newer !== null && <p><a href={versions} target="_blank" rel="noreferrer">See what changed (opens a new tab)</a></p>}
         </Notice>
       )}
       <input type="hidden" name="fromVersion" value={newer ?? from} readOnly />

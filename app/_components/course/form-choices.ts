@@ -1,7 +1,7 @@
 import { JOINTS } from '@/lib/procedure/exercise'
 import { PROCESSES } from '@/lib/procedure/process'
 import type { JointFact } from '@/lib/course/typed-exercise'
-import type { Choice } from '@/app/_components/ui/select'
+import type { Choice } from '../ui/select'
 
 const asIs = (value: string): Choice => ({ value, label: value })
 

@@ -2,9 +2,9 @@
 
 import { useRouter } from 'next/navigation'
 import type { ReactNode } from 'react'
-import { SendButton } from '@/app/_components/send-button'
-import { Notice } from '@/app/_components/ui/notice'
-import { useSentForm, type Answer } from '@/app/_components/use-sent-form'
+import { SendButton } from '../send-button'
+import { Notice } from '../ui/notice'
+import { useSentForm, type Answer } from '../use-sent-form'
 
 type Props = {
   readonly send: (fields: Record<string, string>) => Promise<Answer<object>>
