@@ -13,3 +13,6 @@ export type SizeFrame = {
   /** Boxes of sizes that are judged only where someone took them: offered, not asked for. */
   readonly offered: readonly StationBox[]
 }
+
+/** The pad of one size on its own. */
+export type SizePadFrame = { readonly gauge: GaugeUnit; readonly band: PadBand }
