@@ -39,9 +39,9 @@ async function send(body: unknown, who: keyof School['people'] | null = 'student
 }
 const seenBy = async (who: keyof School['people']) => (await listMeasurements(await viewerOf(school, who), couponId)).map(({ person, measurement }) => [person.name, measurement.widths.map(({ widthMm }) => widthMm)])
 const audits = () => database.query(`select 1 as row from "AuditEvent" where action = 'photo.measure' and "subjectId" = $1`, [couponId])
-async function inspect(revision = 1): Promise<void> {
+async function inspect(revision = 1, who: 'instructor' | 'otherInstructor' = 'instructor'): Promise<void> {
   const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
-  await submitInspection(await viewerOf(school, 'instructor'), inspectionSchema(frame).parse({ couponId, revision, comment: '', readings: cleanReadings() }))
+  await submitInspection(await viewerOf(school, who), inspectionSchema(frame).parse({ couponId, revision, comment: '', readings: cleanReadings() }))
 }
 
 describe('marks that are sent', () => {
@@ -124,11 +124,25 @@ describe('marks that are shown', () => {
     expect([await seenBy('classmate'), await seenBy('otherInstructor')]).toEqual([[], []])
   })
 
-  it('are kept from a second reader until that look is in, and not from the student', async () => {
+  it('are kept from a second reader until that look is in, and from nobody else', async () => {
+    await inspect()
+    const both = [['student Test', [7, 8]], ['instructor Test', [6]]]
+    await database.query('insert into "ClassInstructor" ("programId", "classId", "personId") values ($1, $2, $3)', [school.programId, school.classId, school.people.otherInstructor])
+    expect(await seenBy('otherInstructor')).toEqual(both)
+    await database.query('update "Coupon" set "secondWaitingSince" = now() where id = $1', [couponId])
+    expect([await seenBy('student'), await seenBy('instructor'), await seenBy('coordinator')]).toEqual([both, both, both])
+    expect(await seenBy('otherInstructor')).toEqual([])
+  })
+
+  it('of a second reader are for the staff', async () => {
+    await database.query('insert into "ClassInstructor" ("programId", "classId", "personId") values ($1, $2, $3)', [school.programId, school.classId, school.people.otherInstructor])
     await inspect()
     await database.query('update "Coupon" set "secondWaitingSince" = now() where id = $1', [couponId])
+    await send(marksOf([{ atMm: 20, widthMm: 9 }]), 'otherInstructor')
+    expect(await seenBy('instructor'), 'nothing of a look that is not in yet').toHaveLength(2)
+    await inspect(1, 'otherInstructor')
+    expect(await seenBy('otherInstructor')).toHaveLength(3)
+    expect(await seenBy('instructor')).toHaveLength(3)
     expect(await seenBy('student')).toHaveLength(2)
-    expect(await seenBy('coordinator')).toEqual([])
-    expect(await seenBy('instructor')).toEqual([['instructor Test', [6]]])
   })
 })

@@ -40,9 +40,9 @@ async function person(programId: string, signInName: string, roles: readonly Rol
 
 export type School = Awaited<ReturnType<typeof buildSchool>>
 
-/** One school: a coordinator, two instructors with a class each, three students, one exercise in both classes, cautions confirmed. */
+/** One school, in which no coupon is read twice: a coordinator, two instructors with a class each, three students, one exercise in both classes, cautions confirmed. */
 export async function buildSchool(slug: string) {
-  const program = await db().program.create({ data: { slug, name: slug, timeZone: 'America/Chicago' } })
+  const program = await db().program.create({ data: { slug, name: slug, timeZone: 'America/Chicago', secondReadShare: 0 } })
   const programId = program.id
   await db().$transaction((tx) => copyCriteria(tx, programId))
   const term = await db().term.create({ data: { programId, name: 'Fall', startsOn: new Date('2026-08-24'), endsOn: new Date('2026-12-18') } })

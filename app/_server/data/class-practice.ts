@@ -3,7 +3,7 @@ import { defectOf, RECENT_COUPONS, type RecentCoupon } from '@/lib/coaching/need
 import { SAME_DEFECT_COUPONS } from '@/lib/coaching/needs-you/same-defect'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { gradableCouponScope, taughtClassScope } from './scope'
+import { gradableCouponScope, settledCouponScope, taughtClassScope } from './scope'
 
 /** A student in an exercise, and how many coupons they have made of it. */
 export type PractisedSkill = { readonly studentId: string; readonly exerciseId: string; readonly couponCount: number }
@@ -20,17 +20,16 @@ export async function listRecentPractice(viewer: Viewer, skills: readonly Practi
   if (skills.length === 0) return []
   const rows = await db().coupon.findMany({
     where: {
-      AND: [gradableCouponScope(viewer)], waitingSince: null, verdict: { not: null },
+      AND: [gradableCouponScope(viewer), settledCouponScope(viewer)], verdict: { not: null },
       OR: skills.map(({ studentId, exerciseId, couponCount }) => ({ programId, studentId, exerciseId, number: { gt: couponCount - RECENT_COUPONS } })),
     },
     orderBy: { number: 'asc' },
     select: {
-      studentId: true, exerciseId: true, number: true, verdict: true, mark: true, selfVerdict: true, secondWaitingSince: true,
-      inspections: { where: { kind: 'instructor', supersededAt: null }, select: { id: true, inspectorId: true, scorecard: { select: { criteriaId: true, criteriaVersion: true } } } },
+      studentId: true, exerciseId: true, number: true, verdict: true, mark: true, selfVerdict: true,
+      inspections: { where: { kind: 'instructor', supersededAt: null }, select: { id: true, scorecard: { select: { criteriaId: true, criteriaVersion: true } } } },
     },
   })
-  const readable = rows.filter(({ secondWaitingSince, inspections }) => secondWaitingSince === null || inspections.some(({ inspectorId }) => inspectorId === viewer.personId))
-  const bySkill = grouped(readable, ({ studentId, exerciseId }) => `${studentId} ${exerciseId}`)
+  const bySkill = grouped(rows, ({ studentId, exerciseId }) => `${studentId} ${exerciseId}`)
   const latest = [...bySkill.values()].flatMap((coupons) => coupons.slice(-SAME_DEFECT_COUPONS).flatMap(({ inspections }) => inspections.map(({ id }) => id)))
   const rejected = await rejectedIn(programId, latest)
   return [...bySkill.values()].map((coupons) => {

@@ -5,7 +5,7 @@ import type { Viewer } from '../auth/viewer'
 import { db, type Transaction } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
-import { couponScope, settledCouponScope } from './scope'
+import { couponScope, secondLookScope, settledCouponScope } from './scope'
 
 export type CommentRecord = { readonly id: string; readonly body: string; readonly at: Date; readonly author: string; readonly own: boolean }
 
@@ -24,10 +24,10 @@ export async function addComment(viewer: Viewer, input: { couponId: string; body
   })
 }
 
-/** Comments on a coupon, oldest first. Empty when the coupon is not the viewer's to see. */
+/** Comments on a coupon, oldest first. Empty when the coupon is not the viewer's to see, or may still be theirs to read a second time. */
 export async function listComments(viewer: Viewer, couponId: string): Promise<CommentRecord[]> {
   const rows = await db().comment.findMany({
-    where: { programId: viewer.programId, couponId, coupon: couponScope(viewer) },
+    where: { programId: viewer.programId, couponId, coupon: { AND: [couponScope(viewer), { NOT: secondLookScope(viewer) }] } },
     orderBy: { createdAt: 'asc' },
     select: { id: true, body: true, createdAt: true, authorId: true, author: { select: { givenName: true, familyName: true } } },
   })

@@ -6,7 +6,7 @@ import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { toExercise, type ExerciseRecord } from './exercises'
-import { couponScope, gradableCouponScope } from './scope'
+import { couponScope, gradableCouponScope, secondLookScope } from './scope'
 
 /** A coupon with the look that leads it, and what its criteria made of that look. */
 export type JudgedCoupon = {
@@ -42,7 +42,7 @@ export async function listJudgedCoupons(viewer: Viewer, of: CouponsOf, most: num
       AND: [
         { exerciseId: { in: exerciseIds }, inspections: { some: { supersededAt: null, kind: { in: ['self', 'instructor'] }, scorecard: { isNot: null } } } },
         couponScope(viewer),
-        { NOT: { AND: [{ OR: [{ waitingSince: { not: null } }, { secondWaitingSince: { not: null } }] }, gradableCouponScope(viewer)] } },
+        { NOT: [{ AND: [{ waitingSince: { not: null } }, gradableCouponScope(viewer)] }, secondLookScope(viewer)] },
       ],
     },
     orderBy: [{ receivedAt: 'desc' }, { id: 'desc' }], take: most,

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope, couponScope } from './scope'
+import { classScope, couponScope, secondLookScope } from './scope'
 
 /** Coupons of one exercise in one class by the instructor's verdict; `uninspected` were never looked at by an instructor. */
 export type VerdictCount = {
@@ -65,11 +65,20 @@ export type CouponVerdict = {
   readonly selfVerdict: 'accept' | 'reject' | 'incomplete' | null
 }
 
-/** A student's coupons in every exercise, in the order the server received them. Empty when they are not the viewer's to see. */
+/**
+ * A student's coupons in every exercise, in the order the server received them. Empty when they are not the viewer's to see. One that the
+ * viewer may have to read a second time is told as not inspected.
+ */
 export async function listCouponVerdicts(viewer: Viewer, studentId: string): Promise<CouponVerdict[]> {
-  return db().coupon.findMany({
-    where: { AND: [{ programId: viewer.programId, studentId }, couponScope(viewer)] },
-    orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
-    select: { exerciseId: true, number: true, receivedAt: true, verdict: true, mark: true, selfVerdict: true },
-  })
+  const { programId } = viewer
+  const [unread, rows] = await Promise.all([
+    db().coupon.findMany({ where: { AND: [{ studentId }, secondLookScope(viewer)] }, select: { id: true } }),
+    db().coupon.findMany({
+      where: { AND: [{ programId, studentId }, couponScope(viewer)] },
+      orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
+      select: { id: true, exerciseId: true, number: true, receivedAt: true, verdict: true, mark: true, selfVerdict: true },
+    }),
+  ])
+  const hidden = new Set(unread.map(({ id }) => id))
+  return rows.map(({ id, ...row }) => (hidden.has(id) ? { ...row, verdict: null, mark: null } : row))
 }

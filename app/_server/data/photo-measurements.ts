@@ -9,7 +9,8 @@ import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
-import { couponScope, gradableCouponScope } from './scope'
+import { couponScope, gradableCouponScope, inspectionScope, secondLookScope } from './scope'
+import { elsewhereScope } from './second-offers'
 
 export type MeasurementRecord = {
   readonly photoId: string
@@ -19,8 +20,8 @@ export type MeasurementRecord = {
 }
 
 /** Coupons on whose photos a viewer may measure: their own, and those they may inspect. */
-function measurableScope(viewer: Viewer): Prisma.CouponWhereInput {
-  const ways: Prisma.CouponWhereInput[] = [gradableCouponScope(viewer)]
+async function measurableScope(viewer: Viewer): Promise<Prisma.CouponWhereInput> {
+  const ways: Prisma.CouponWhereInput[] = [gradableCouponScope(viewer), await elsewhereScope(viewer)]
   if (hasRole(viewer, 'student')) ways.push({ programId: viewer.programId, studentId: viewer.personId })
   return { OR: ways }
 }
@@ -37,9 +38,10 @@ const SAME_SHAPE = 0.01
 export async function saveMeasurement(viewer: Viewer, input: { photoId: string; measurement: PhotoMeasurement }): Promise<void> {
   const { programId, personId } = viewer
   const document = input.measurement
+  const measurable = await measurableScope(viewer)
   await db().$transaction(async (tx) => {
     const photo = await tx.photo.findFirst({
-      where: { programId, id: input.photoId, coupon: measurableScope(viewer) },
+      where: { programId, id: input.photoId, coupon: measurable },
       select: { id: true, widthPx: true, heightPx: true, couponId: true, coupon: { select: { studentId: true, waitingSince: true } } },
     })
     if (!photo) throw notFound()
@@ -66,19 +68,21 @@ export async function saveMeasurement(viewer: Viewer, input: { photoId: string; 
 
 /**
  * Measurements on the photos of a coupon, oldest first. While the coupon waits for an inspection each person sees their own alone: an
- * inspector looks without the student's marks, and the student without the inspector's.
+ * inspector looks without the student's marks, and the student without the inspector's. A second reader sees neither until their look is in.
+ * Marks belong to a look: whoever may not see it does not see them.
  */
 export async function listMeasurements(viewer: Viewer, couponId: string): Promise<MeasurementRecord[]> {
+  const { programId, personId } = viewer
   const rows = await db().photoMeasurement.findMany({
-    where: { programId: viewer.programId, photo: { couponId, coupon: couponScope(viewer) }, OR: [{ personId: viewer.personId }, { photo: { coupon: inspected(viewer) } }] },
+    where: {
+      programId, photo: { couponId, coupon: { OR: [couponScope(viewer), await elsewhereScope(viewer)] } },
+      OR: [{ personId }, { photo: { coupon: { waitingSince: null, NOT: secondLookScope(viewer) } }, person: { inspections: { some: { AND: [{ couponId }, inspectionScope(viewer)] } } } }],
+    },
     orderBy: [{ createdAt: 'asc' }, { personId: 'asc' }],
     include: { person: { select: { id: true, givenName: true, familyName: true } } },
   })
   return rows.map((row) => ({
     photoId: row.photoId, person: { id: row.person.id, name: fullName(row.person) },
-    own: row.personId === viewer.personId, measurement: readStoredMeasurement(row.document),
+    own: row.personId === personId, measurement: readStoredMeasurement(row.document),
   }))
 }
-
-/** Coupons whose marks are no secret any more; a coupon that waits for a second reader keeps them from all but its student. */
-const inspected = (viewer: Viewer): Prisma.CouponWhereInput => ({ waitingSince: null, OR: [{ secondWaitingSince: null }, { studentId: viewer.personId }] })

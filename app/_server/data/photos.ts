@@ -7,6 +7,7 @@ import type { StoredPhoto } from '../photos'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { couponScope } from './scope'
+import { elsewhereScope } from './second-offers'
 
 const MOST_PER_COUPON = 8
 /** A day's worth of photographs; a queue gone wild stops here. */
@@ -63,7 +64,7 @@ export async function addPhoto(viewer: Viewer, input: { id: string; couponId: st
 /** The hash of a photo the viewer may see, or null. */
 export async function findPhotoHash(viewer: Viewer, photoId: string): Promise<string | null> {
   const row = await db().photo.findFirst({
-    where: { programId: viewer.programId, id: photoId, coupon: couponScope(viewer) },
+    where: { programId: viewer.programId, id: photoId, coupon: { OR: [couponScope(viewer), await elsewhereScope(viewer)] } },
     select: { sha256: true },
   })
   return row?.sha256 ?? null

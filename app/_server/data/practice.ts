@@ -18,12 +18,16 @@ export type SkillKey = { readonly programId: string; readonly studentId: string;
 /** More coupons of one exercise than any student makes; the oldest beyond them no longer say anything about today. */
 const MOST_COUPONS = 200
 
-const couponSelect = {
+/** The looks that count. A second reading is not one of them: it judges how alike people judge, and tells nothing of the student. */
+const couponSelect = (seen: Prisma.CouponWhereInput) => ({
   receivedAt: true, weldedAt: true, verdict: true, mark: true, selfVerdict: true, selfMark: true,
-  inspections: { where: { supersededAt: null }, select: { id: true, kind: true, scorecard: { select: { verdict: true, override: { select: { verdict: true } } } } } },
-} as const
+  inspections: {
+    where: { supersededAt: null, kind: { in: ['self', 'instructor'] }, coupon: seen },
+    select: { id: true, kind: true, scorecard: { select: { verdict: true, override: { select: { verdict: true } } } } },
+  },
+} satisfies Prisma.CouponSelect)
 
-type CouponRow = Prisma.CouponGetPayload<{ select: typeof couponSelect }>
+type CouponRow = Prisma.CouponGetPayload<{ select: ReturnType<typeof couponSelect> }>
 
 /** A student's coupons of one exercise, oldest first, as far as verdicts tell: which of them the readiness model reads, and by whom judged. */
 export type Practice = {
@@ -41,9 +45,12 @@ export type Practice = {
   readonly stationsAsked: number
 }
 
-/** @param until the last day that counts; all of them when absent */
-export async function practiceOf(tx: Transaction, key: SkillKey, timeZone: string, until = Infinity): Promise<Practice> {
-  const found = await tx.coupon.findMany({ where: key, orderBy: { number: 'desc' }, take: MOST_COUPONS, select: couponSelect })
+/** What of the coupons is read. `until`: the last day that counts; `seen`: those whose looks may be read, the others count as not inspected. */
+type Reading = { readonly until?: number; readonly seen?: Prisma.CouponWhereInput }
+
+/** Everything is read when nothing else is said. */
+export async function practiceOf(tx: Transaction, key: SkillKey, timeZone: string, { until = Infinity, seen = {} }: Reading = {}): Promise<Practice> {
+  const found = await tx.coupon.findMany({ where: key, orderBy: { number: 'desc' }, take: MOST_COUPONS, select: couponSelect(seen) })
   // A device's clock may put coupons out of order; their number is the order they were logged in, so days only ever go forward.
   let lastDay = -Infinity
   const dated = found.reverse().map((row) => {

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto'
 import { sessionLives } from '../auth/session-lives'
 import { viewerForPerson, type Viewer } from '../auth/viewer'
 import { findTaughtClass } from './classes'
-import { listWaiting, type WaitingCoupon } from './coupon-record'
+import { listWaiting, type WaitingCoupon } from './waiting-coupons'
 import { listWaitingLooks, type WaitingLook } from './look-requests'
 
 /** What waits for an instructor in a class: a coupon to inspect, or a student who asked them to come. */

@@ -14,7 +14,7 @@ import { db, type Transaction } from '../db'
 import { modelInUse } from './model-in-use'
 import { evidenceOf, practiceOf, type SkillKey } from './practice'
 import { forecastResults, ruleFor } from './readiness-rule'
-import { classScope, studentScope, taughtClassScope } from './scope'
+import { secondLookScope, staffClassScope, studentScope } from './scope'
 import { seriesOf } from './series'
 
 export type { SkillKey } from './practice'
@@ -50,9 +50,9 @@ export type ReadinessRecord = {
   readonly asOfDay: number
 }
 
-async function readinessIn(tx: Transaction, key: SkillKey, asOf: Date): Promise<ReadinessRecord> {
+async function readinessIn(tx: Transaction, key: SkillKey, asOf: Date, seen: Prisma.CouponWhereInput = {}): Promise<ReadinessRecord> {
   const { rule, timeZone, lastTestDay } = await ruleFor(tx, key)
-  const practice = await practiceOf(tx, key, timeZone)
+  const practice = await practiceOf(tx, key, timeZone, { seen })
   const { evidence } = await evidenceOf(tx, practice)
   const before = await tx.skillSummary.findUnique({ where: { programId_studentId_exerciseId: key }, select: { advice: true } })
   const full = inFull(rule, before?.advice, evidence.judged.at(-1))
@@ -72,7 +72,7 @@ export type Forecast = { readonly forecast: number; readonly modelVersion: strin
  */
 export async function forecastFor(tx: Transaction, key: SkillKey, testDay: number): Promise<Forecast | null> {
   const { rule, timeZone } = await ruleFor(tx, key)
-  const { evidence } = await evidenceOf(tx, await practiceOf(tx, key, timeZone, testDay))
+  const { evidence } = await evidenceOf(tx, await practiceOf(tx, key, timeZone, { until: testDay }))
   const assessment = assessReadiness(evidence.judged.map(({ coupon }) => coupon), testDay, { ...rule, testResults: [] })
   return assessment.kind === 'estimate' ? { forecast: assessment.uncalibrated, modelVersion: assessment.modelVersion } : null
 }
@@ -234,16 +234,18 @@ export async function listStudentSkills(viewer: Viewer, studentId: string, asOf 
 /** The standing today of every active student of a class in the class's exercises. Staff of the class only. */
 export async function listClassSkills(viewer: Viewer, classId: string, asOf = new Date()): Promise<SkillRecord[]> {
   const { programId } = viewer
-  const staff = viewer.roles.includes('coordinator') ? classScope(viewer) : taughtClassScope(viewer)
   return standingsToday(programId, {
     programId,
-    student: { enrolments: { some: { programId, classId, withdrawnAt: null, class: staff } } },
+    student: { enrolments: { some: { programId, classId, withdrawnAt: null, class: staffClassScope(viewer) } } },
     exercise: { inClasses: { some: { programId, classId } } },
   }, asOf)
 }
 
-/** Readiness worked out in full for a page that explains it, or null when the student is not the viewer's to see. */
+/**
+ * Readiness worked out in full for a page that explains it, or null when the student is not the viewer's to see. A coupon that the viewer may
+ * have to read a second time counts as not inspected.
+ */
 export async function findReadiness(viewer: Viewer, key: { studentId: string; exerciseId: string }, asOf: Date): Promise<ReadinessRecord | null> {
   const student = await db().person.findFirst({ where: { AND: [{ id: key.studentId }, studentScope(viewer)] }, select: { id: true } })
-  return student && db().$transaction((tx) => readinessIn(tx, { programId: viewer.programId, ...key }, asOf))
+  return student && db().$transaction((tx) => readinessIn(tx, { programId: viewer.programId, ...key }, asOf, { NOT: secondLookScope(viewer) }))
 }

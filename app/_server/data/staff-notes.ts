@@ -2,7 +2,7 @@ import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
 import type { Prisma } from '@/prisma/generated/client'
 import { hasRole, type Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, type Transaction } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
 import { taughtClassScope } from './scope'
@@ -33,15 +33,19 @@ export async function listStaffNotes(viewer: Viewer, studentId: string): Promise
  * @throws Refusal NOT_FOUND for a student who is not the viewer's to keep notes on
  */
 export async function writeStaffNote(viewer: Viewer, input: { studentId: string; body: string }): Promise<{ id: string }> {
-  const { programId, personId } = viewer
   const { studentId, body } = input
   return db().$transaction(async (tx) => {
     const student = await tx.person.findFirst({ where: { AND: [{ id: studentId }, notedStudents(viewer)] }, select: { id: true } })
     if (!student) throw notFound()
-    const made = await tx.staffNote.create({ data: { programId, studentId, authorId: personId, body }, select: { id: true } })
-    await recordAudit(tx, viewer, { action: 'staff-note.write', subject: { type: 'person', id: studentId }, after: { noteId: made.id, body } })
-    return made
+    return keepStaffNote(tx, viewer, { studentId, body })
   })
+}
+
+/** Writes a note inside the transaction of the change it belongs to. The caller has checked whose student it is. */
+export async function keepStaffNote(tx: Transaction, viewer: Viewer, { studentId, body }: { studentId: string; body: string }): Promise<{ id: string }> {
+  const made = await tx.staffNote.create({ data: { programId: viewer.programId, studentId, authorId: viewer.personId, body }, select: { id: true } })
+  await recordAudit(tx, viewer, { action: 'staff-note.write', subject: { type: 'person', id: studentId }, after: { noteId: made.id, body } })
+  return made
 }
 
 /** Takes a note on a student down; the row is kept. */

@@ -25,6 +25,8 @@ export type CouponResult = {
   readonly lead: CouponLook | null
   /** The other standing look, for the two side by side. */
   readonly other: CouponLook | null
+  /** A second reading, for the staff; nobody else's record holds one. */
+  readonly second: CouponLook | null
   /** Looks that were corrected, latest first. */
   readonly superseded: readonly CouponLook[]
   readonly advice: AdviceText | null
@@ -46,6 +48,7 @@ export async function couponResult(viewer: Viewer, couponId: string): Promise<Co
     coupon,
     lead: lead?.look ?? null,
     other,
+    second: standing.find(({ look }) => look.kind === 'second')?.look ?? null,
     superseded: looks.filter(({ inspection }) => inspection.superseded).map(({ look }) => look).reverse(),
     advice: advice[0] ?? null,
     more: advice.slice(1, 4),

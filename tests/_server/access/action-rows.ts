@@ -17,6 +17,7 @@ import { cleanReadings, couponForm } from '../../support/school'
 import { COURSE_ACTION_ROWS } from './course-rows'
 import { CRITERIA_ACTION_ROWS } from './criteria-rows'
 import { PEOPLE_ACTION_ROWS } from './people-rows'
+import { SECOND_ACTION_ROWS } from './second-rows'
 import { STUDY_ACTION_ROWS } from './study-rows'
 import { asAtFirst, gradedLook, ROSTER, twoTeachers } from './data-rows'
 import { EVERYONE, SEES_COUPON, sharedTablet, standingNote, staffNote, waitingLook, type Fixture, type Person } from './fixture'
@@ -30,6 +31,7 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   ...COURSE_ACTION_ROWS,
   ...CRITERIA_ACTION_ROWS,
   ...PEOPLE_ACTION_ROWS,
+  ...SECOND_ACTION_ROWS,
   ...STUDY_ACTION_ROWS,
   '(door)/tablet.tabletSignIn': { open: 'nobody is signed in on a shared tablet yet; its secret and the PIN are the right, and tries are counted' },
   '(door).join': { open: 'a newcomer has no account; the class code is the right, and tries are counted' },

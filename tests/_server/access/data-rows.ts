@@ -39,6 +39,7 @@ import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
 import { CRITERIA_DATA_ROWS } from './criteria-rows'
 import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
+import { SECOND_DATA_ROWS, SECOND_INTERNAL } from './second-rows'
 import { STUDENT_DATA_ROWS } from './student-rows'
 import { STUDY_DATA_ROWS, STUDY_INTERNAL } from './study-rows'
 import { EVERYONE, EVERYONE_HERE, SEES_COUPON, sharedTablet, STAFF_OF_CLASS, standingNote, staffNote, waitingLook, type DataRow, type Fixture } from './fixture'
@@ -88,6 +89,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   ...COURSE_DATA_ROWS,
   ...CRITERIA_DATA_ROWS,
   ...PEOPLE_DATA_ROWS,
+  ...SECOND_DATA_ROWS,
   ...STUDY_DATA_ROWS,
   ...STUDENT_DATA_ROWS,
   'class-practice.listRecentPractice': {
@@ -194,17 +196,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     },
   },
   'coupon-record.findCoupon': { seenBy: SEES_COUPON, call: (viewer, { couponId }) => couponRecord.findCoupon(viewer, couponId) },
-  'coupon-record.findBlindCoupon': { seenBy: ['instructor'], call: (viewer, { couponId }) => couponRecord.findBlindCoupon(viewer, couponId) },
-  'coupon-record.listBlindWaiting': { seenBy: ['instructor'], call: (viewer, { school }) => couponRecord.listBlindWaiting(viewer, school) },
   'coupon-record.listStory': { seenBy: SEES_COUPON, call: (viewer, fixture) => couponRecord.listStory(viewer, skillKey(fixture), 10) },
-  'coupon-record.listWaiting': { seenBy: ['instructor'], call: (viewer, { school }) => couponRecord.listWaiting(viewer, school.classId) },
-  'coupon-record.takeCoupon': {
-    seenBy: ['instructor'],
-    call: async (viewer, { couponId }) => {
-      await db().coupon.updateMany({ where: { id: couponId }, data: { takenById: null, takenAt: null } })
-      return changes(() => couponRecord.takeCoupon(viewer, couponId), () => db().coupon.count({ where: { id: couponId, takenById: { not: null } } }))
-    },
-  },
   'coupon-record.lastPasses': { seenBy: ['student', 'foreign student'], call: (viewer, { school, foreign }) =>
     couponRecord.lastPasses(viewer, viewer.programId === school.programId ? school.exerciseId : foreign.exerciseId) },
   'coupons.couponFrame': { seenBy: ['student', 'classmate'], call: (viewer, { school }) => coupons.couponFrame(viewer, school) },
@@ -494,6 +486,7 @@ async function attempt(school: Fixture['school']): Promise<string> {
 export const INTERNAL: Readonly<Record<string, string>> = {
   ...COURSE_INTERNAL,
   ...PEOPLE_INTERNAL,
+  ...SECOND_INTERNAL,
   ...STUDY_INTERNAL,
   'program.addShippedCriteria': 'runs when the server starts; no request reaches it',
   'audit.recordAudit': 'writes the audit row of a change, in the change’s transaction',

@@ -1,5 +1,5 @@
 import { boothCardView } from '@/lib/reports/booth-card-view'
-import type { BlindCoupon } from '@/app/_server/data/coupon-record'
+import type { BlindCoupon } from '@/app/_server/data/blind-coupons'
 import type { MarksByPhoto } from '@/app/_server/views/photo-marks'
 import { CouponPhotos } from './coupon-photos'
 
