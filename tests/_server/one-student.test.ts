@@ -8,7 +8,9 @@ import { addComment, listRemarks } from '@/app/_server/data/comments'
 import { listComparedLooks } from '@/app/_server/data/compared-looks'
 import { submitInspection } from '@/app/_server/data/inspections'
 import { listPassUse } from '@/app/_server/data/pass-use'
+import { takeCoupon } from '@/app/_server/data/waiting-coupons'
 import { db } from '@/app/_server/db'
+import { oneStudent } from '@/app/_server/views/one-student'
 import { inspectionSchema } from '@/lib/schemas/inspection'
 
 const frame = { locale: 'en', units: 'in', lengthMm: LENGTH_MM, gaugeResolutionMm: 0.79 } as const
@@ -55,13 +57,11 @@ describe('how a student sees their own welds, read by staff', () => {
     for (const viewer of [first, second, coordinator, student]) expect(await seen(viewer)).toEqual([couponId])
   })
 
-  it('gives nothing away of a coupon that waits for a second reader, but to whoever looked first and to the student', async () => {
+  it('gives nothing away of a coupon that waits for a second reader, but to whoever will not be that reader', async () => {
     const couponId = await graded('')
     await db().coupon.updateMany({ where: { id: couponId }, data: { secondWaitingSince: new Date() } })
     expect(await seen(second)).toEqual([])
-    expect(await seen(coordinator)).toEqual([])
-    expect(await seen(first)).toEqual([couponId])
-    expect(await seen(student)).toEqual([couponId])
+    for (const viewer of [first, coordinator, student]) expect(await seen(viewer)).toEqual([couponId])
   })
 
   it('gives nothing away of a graded coupon that waits once more', async () => {
@@ -100,5 +100,37 @@ describe('what wire a student used', () => {
     await db().classInstructor.deleteMany({ where: { classId: school.classId, personId: school.people.otherInstructor } })
     expect(await listPassUse(second, school.people.student)).toEqual([])
     expect(await listPassUse(await viewerOf(school, 'classmate'), school.people.student)).toEqual([])
+  })
+})
+
+describe('the page of one student', () => {
+  const page = (viewer: Viewer) => oneStudent(viewer, school.people.student, { exerciseId: null, remarksAfter: null }, new Date('2026-11-25T18:00:00Z'))
+
+  it('begins with what waits for the reader, and who has it open', async () => {
+    const couponId = randomUUID()
+    await logAs(school, student, couponId)
+    await takeCoupon(second, couponId)
+    expect((await page(first))?.now).toMatchObject([{ classId: school.classId, asked: false, waiting: [{ id: couponId, what: '2F lap, E71T-11 0.045, no.\u00a01', taken: 'other.instructor Test has it open.' }] }])
+    expect((await page(second))?.now[0]?.waiting[0]?.taken).toBeNull()
+  })
+
+  it('asks nothing of who does not teach, and tells them the rest', async () => {
+    await graded('Even.')
+    await logAs(school, student, randomUUID())
+    const known = await page(coordinator)
+    expect(known).toMatchObject({ now: [], elsewhere: 0, answer: 'No exercise is at the point where a test is suggested.', places: [{ cautions: { signed: 1, of: 1 } }] })
+    expect(known?.remarks.rows.map(({ body, verdict }) => [body, verdict?.word])).toEqual([['Even.', 'Accept']])
+  })
+
+  it('says how many coupons were made where the reader does not look', async () => {
+    await graded('')
+    await db().coupon.updateMany({ where: { studentId: school.people.student }, data: { classId: school.otherClassId } })
+    expect((await page(first))?.elsewhere).toBe(1)
+    expect((await page(coordinator))?.elsewhere).toBe(0)
+  })
+
+  it('is nobody’s whose student it is not', async () => {
+    expect(await page(await viewerOf(school, 'classmate'))).toBeNull()
+    expect(await page(await viewerOf(await buildSchool(`x${randomUUID().slice(0, 8)}`), 'coordinator'))).toBeNull()
   })
 })

@@ -1,11 +1,11 @@
 import 'server-only'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
-import type { Viewer } from '../auth/viewer'
+import { hasRole, type Viewer } from '../auth/viewer'
 import { listClassStudents, listStudentClasses } from '../data/classes'
 import { listClassExercises } from '../data/exercises'
 import { listUnsignedCautions } from '../data/safety'
 
-/** One class of a student. `cautions` is null where the viewer does not teach it, or the student has left it. */
+/** One class of a student. `cautions` is null where the viewer neither teaches nor coordinates it, or the student has left it. */
 export type StudentPlace = {
   readonly classId: string
   readonly name: string
@@ -22,7 +22,7 @@ export async function studentPlaces(viewer: Viewer, studentId: string): Promise<
     const [students, exercises, open] = await Promise.all([listClassStudents(viewer, id), listClassExercises(viewer, id), listUnsignedCautions(viewer, id, CAUTIONS_VERSION)])
     const place = students.find((student) => student.id === studentId)
     const unsigned = open.filter((each) => each.students.some((student) => student.id === studentId)).map(({ title }) => title)
-    const known = place !== undefined && instructors.some((instructor) => instructor.id === viewer.personId)
+    const known = place !== undefined && (hasRole(viewer, 'coordinator') || instructors.some((instructor) => instructor.id === viewer.personId))
     return {
       classId: id, name, term: term.name, active: place !== undefined, booth: place?.booth ?? null,
       cautions: known ? { signed: exercises.length - unsigned.length, of: exercises.length, unsigned } : null,

@@ -49,3 +49,9 @@ export async function studentRecord(viewer: Viewer, studentId: string): Promise<
     attempts: attempts.map((each) => ({ id: each.id, exerciseId: each.exerciseId, title: each.exerciseTitle, on: dateText(each.testedOn, viewer.locale, 'UTC'), passed: each.passed })),
   }
 }
+
+/** A student's name, for a page's title; null when they are not the viewer's to see. */
+export async function studentName(viewer: Viewer, studentId: string): Promise<string | null> {
+  const student = await findStudent(viewer, studentId)
+  return student && fullName(student)
+}

@@ -28,7 +28,7 @@ export function ResetPasswordPanel({ studentId, name, signInName }: Props) {
   }
 
   return (
-    <section className="grid gap-3">
+    <section className="grid content-start gap-3">
       <h2 className="text-2xl">Sign-in</h2>
       <p>{name} signs in as <strong>{signInName}</strong>.</p>
       {told?.ok === true && <Notice kind="ok" word="New first password" live><p className="figures text-2xl">{told.password}</p><p>Read it out now: it is shown once. At the next sign-in {name} chooses a new one.</p></Notice>}

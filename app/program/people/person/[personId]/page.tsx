@@ -39,7 +39,7 @@ export default async function PersonPage({ params }: Props) {
   const others = classes.filter(({ id }) => !person.teaches.some(({ classId }) => classId === id)).map((each) => ({ value: each.id, label: `${each.name}, ${each.term.name}` }))
   return (
     <div className="grid gap-10">
-      <PageHead eyebrow={rolesText(person.roles)} title={person.name} lead={`Signs in as ${person.signInName}.`} aside={<LinkButton href="/program/people">All people</LinkButton>} />
+      <PageHead eyebrow={rolesText(person.roles)} title={person.name} lead={`Signs in as ${person.signInName}.`} aside={<>{person.roles.includes('student') && <LinkButton href={`/program/students/${person.id}`}>Practice and tests</LinkButton>}<LinkButton href="/program/people">All people</LinkButton></>} />
       <div className="grid items-start gap-10 lg:grid-cols-2">
         <div className="grid gap-10">
           <section aria-labelledby="standing" className="grid gap-3">
