@@ -2,70 +2,30 @@
 import type { Page } from '@playwright/test'
 import sharp from 'sharp'
 import { as, box, CLEAN, couponNumber, expect, expectAccessible, expectGoodScreen, gradeCoupon, logCoupon, newcomer, openLog, PEOPLE, sendButton, TABLET, tabTo, test, type Person } from './app'
+import { BEAD, CARD, choosePhoto, dialog, drawnPhoto, HEIGHT, inchesOf, marked, px, stage, tapCard, tapEnds, tapMark, tapToes, walk, WIDTH, writeLargePhoto } from './gauge'
 
-const PX_PER_MM = 8
-const WIDTH = 1600
-const HEIGHT = 900
-/** A bank card, ISO/IEC 7810 ID-1. */
-const CARD = { left: 200, top: 400, width: 85.6 * PX_PER_MM, height: 53.98 * PX_PER_MM } as const
-const BEAD = { left: 150, right: 150 + 6 * 25.4 * PX_PER_MM, middle: 200, widthMm: 10 } as const
-const PIECE = (BEAD.right - BEAD.left) / 6
-const TOE = (BEAD.widthMm / 2) * PX_PER_MM
-
-/** The photo as a phone held on its side writes it: turned, with the note in its metadata that says so. The bead in six pieces, each so wide, mm. */
-async function drawnPhoto(widthsMm: readonly number[] = Array.from({ length: 6 }, () => BEAD.widthMm)): Promise<Buffer> {
-  const rect = (x: number, y: number, width: number, height: number, fill: string): string => `<rect x="${x}" y="${y}" width="${width}" height="${height}" fill="${fill}"/>`
-  const bead = (mm: number, piece: number): string => rect(BEAD.left + piece * PIECE, BEAD.middle - (mm / 2) * PX_PER_MM, PIECE, mm * PX_PER_MM, '#505050')
-  const drawing = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">${rect(0, 0, WIDTH, HEIGHT, '#a5a5a5')}
-    ${rect(CARD.left, CARD.top, CARD.width, CARD.height, '#f0f0f0')}${widthsMm.map(bead).join('')}</svg>`
-  const upright = await sharp(Buffer.from(drawing)).blur(1.2).jpeg({ quality: 95 }).toBuffer()
-  return sharp(await sharp(upright).rotate(-90).toBuffer()).withMetadata({ orientation: 6 }).jpeg({ quality: 92 }).toBuffer()
-}
-
-const dialog = (page: Page) => page.getByRole('dialog', { name: 'Measure on the photo' })
-const stage = (page: Page) => dialog(page).getByRole('application')
-
-/** What the last tap changed is drawn: read or tapped earlier, the picture would still lie where it was. */
-const drawnAnew = (page: Page): Promise<unknown> => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
-
-async function tapHere(page: Page, x: number, y: number): Promise<void> {
-  await drawnAnew(page)
-  const picture = stage(page).locator('svg')
-  const [left = 0, top = 0, width = 1, height = 1] = ((await picture.getAttribute('viewBox')) ?? '').split(' ').map(Number)
-  const place = await picture.boundingBox()
-  if (!place) throw new Error('The photo is not on the screen.')
-  await page.touchscreen.tap(place.x + ((x + 0.5 - left) / width) * place.width, place.y + ((y + 0.5 - top) / height) * place.height)
-  await drawnAnew(page)
-}
-
-const marked = (page: Page): Promise<number> => stage(page).locator('svg > g:has(path)').count()
-
-/** Sets one mark: the first tap of a finger may only come nearer. */
-async function tapMark(page: Page, x: number, y: number): Promise<void> {
-  const before = await marked(page)
-  await tapHere(page, x, y)
-  if ((await marked(page)) === before) await tapHere(page, x, y)
-  expect(await marked(page)).toBe(before + 1)
-}
-
-async function choosePhoto(page: Page): Promise<void> {
-  await page.getByLabel('Photo', { exact: true }).setInputFiles({ name: 'coupon.jpg', mimeType: 'image/jpeg', buffer: await drawnPhoto() })
-  await page.getByRole('button', { name: 'Measure on photo 1' }).tap()
-  await expect(dialog(page)).toBeVisible()
-}
-
-async function tapCard(page: Page): Promise<void> {
-  const [right, bottom] = [CARD.left + CARD.width, CARD.top + CARD.height]
-  for (const [x, y] of [[CARD.left, CARD.top], [right, CARD.top], [right, bottom], [CARD.left, bottom]] as const) await tapMark(page, x, y)
-}
-
-/** Both ends of the weld and the toes of its first station. */
-async function tapWeld(page: Page): Promise<void> {
-  await tapMark(page, BEAD.left, BEAD.middle)
-  await tapMark(page, BEAD.right, BEAD.middle)
-  const line = await stage(page).locator('svg line').first().evaluate((element) => Number(element.getAttribute('x1')))
-  await tapMark(page, line, BEAD.middle - TOE)
-  await tapMark(page, line, BEAD.middle + TOE)
+/** Measuring again goes on from the seven or more marks there are; only a change is asked about, and it is taken over when accepted. */
+async function measureAgain(page: Page): Promise<void> {
+  const open = () => page.getByRole('button', { name: 'Measure again on photo 1' }).tap()
+  await open()
+  await expect(stage(page)).toBeVisible()
+  expect(await marked(page)).toBe(8)
+  await dialog(page).getByRole('button', { name: 'Close without measuring' }).tap()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await open()
+  await dialog(page).getByRole('button', { name: 'Back to the scale' }).tap()
+  await expect(dialog(page).getByRole('radio', { name: 'Bank card' })).toBeChecked()
+  await dialog(page).getByRole('button', { name: 'Next' }).tap()
+  expect(await marked(page)).toBe(8)
+  await tapToes(page)
+  await dialog(page).getByRole('button', { name: 'Close without measuring' }).tap()
+  await expect(page.getByText('The marks it had before stay.')).toBeVisible()
+  await page.getByRole('button', { name: 'Keep measuring' }).tap()
+  await dialog(page).getByRole('button', { name: 'Show the widths' }).tap()
+  await expect(dialog(page).getByRole('row', { name: 'not measured' })).toHaveCount(4)
+  const kept = page.waitForResponse((response) => response.url().endsWith('/marks') && response.ok())
+  await dialog(page).getByRole('button', { name: 'Put these widths in the form' }).tap()
+  await kept
 }
 
 /** On the photo as the server keeps it, turned upright and written anew, the lines between the toes end at the sides of the dark bead. */
@@ -95,23 +55,20 @@ test('a bead of known width fills the stations, and its marks stay on the photo'
   const page = await as(browser, student)
   await openLog(page)
   await choosePhoto(page)
-  await expectGoodScreen(page)
+  await expectGoodScreen(page, { gloves: true })
   await dialog(page).getByRole('button', { name: 'Next' }).tap()
   await tapCard(page)
-  await tapMark(page, BEAD.left, BEAD.middle)
-  await tapMark(page, BEAD.right, BEAD.middle)
-  for (let station = 0; station < 2; station += 1) {
-    const line = await stage(page).locator('svg line').first().evaluate((element) => Number(element.getAttribute('x1')))
-    await tapMark(page, line, BEAD.middle - TOE + 2)
-    if (station === 0) await expectAccessible(page)
-    await tapMark(page, line, BEAD.middle + TOE - 2)
-  }
+  await tapEnds(page)
+  await tapToes(page, { aside: 2 })
+  await expectGoodScreen(page, { gloves: true })
+  await tapToes(page, { aside: 2 })
   for (const station of [3, 4, 5, 6]) await dialog(page).getByRole('button', { name: `Leave out station ${station}` }).tap()
   await dialog(page).getByRole('button', { name: 'Show the widths' }).tap()
   await expect(dialog(page).getByRole('row', { name: 'not measured' })).toHaveCount(4)
-  await expectAccessible(page)
+  await expectGoodScreen(page, { gloves: true })
   await dialog(page).getByRole('button', { name: 'Put these widths in the form' }).tap()
   await expect(dialog(page)).toBeHidden()
+  await expect(page.getByText('The marks go with the photo when it is sent.')).toBeVisible()
   for (const station of [1, 2]) {
     const inches = inchesOf(await box(page, `Station ${station}`, 'Width').inputValue())
     expect(Math.abs(inches * 25.4 - BEAD.widthMm), `width at station ${station}, off by mm`).toBeLessThan(0.3)
@@ -132,13 +89,15 @@ test('a bead of known width fills the stations, and its marks stay on the photo'
   await teacher.getByRole('button', { name: 'Measure on photo 1' }).tap()
   await dialog(teacher).getByRole('button', { name: 'Next' }).tap()
   await tapCard(teacher)
-  await tapWeld(teacher)
+  await tapEnds(teacher)
+  await tapToes(teacher)
   await dialog(teacher).getByRole('button', { name: 'Show the widths' }).tap()
   await dialog(teacher).getByRole('button', { name: 'Put these widths in the form' }).tap()
   await expect(teacher.getByText('The marks are kept with the photo.')).toBeVisible()
   expect(Math.abs(inchesOf(await box(teacher, 'Station 1', 'Width').inputValue()) * 25.4 - BEAD.widthMm)).toBeLessThan(0.3)
   await teacher.reload()
   await expect(teacher.getByText(/Measured by you/)).toHaveCount(1)
+  await measureAgain(teacher)
   await expect(teacher.getByText(`Measured by ${student.name}`)).toHaveCount(0)
   await gradeCoupon(teacher, CLEAN)
   await expect(teacher.getByText(`Measured by ${student.name}`)).toHaveCount(1)
@@ -190,13 +149,15 @@ test('a photo added afterwards is measured beside what was submitted, and refuse
   await dialog(page).getByLabel('Distance between the marks').fill('3 1/2')
   await dialog(page).getByRole('button', { name: 'Next' }).tap()
   await tapMark(page, CARD.left, 600)
-  await tapMark(page, CARD.left + 3.5 * 25.4 * PX_PER_MM, 600)
-  await tapWeld(page)
+  await tapMark(page, CARD.left + px(3.5 * 25.4), 600)
+  await tapEnds(page)
+  await tapToes(page)
   await dialog(page).getByRole('button', { name: 'Show the widths' }).tap()
   await expect(dialog(page).getByText('The widths you submitted and their verdict stay as they are.')).toBeVisible()
   await expect(dialog(page).getByRole('row', { name: /Station 1/ })).toContainText(/submitted: 7\/16 in.*25\/64 in ± 0\.\d+ in/)
   await expectGoodScreen(page, { gloves: true })
   await dialog(page).getByRole('button', { name: 'Keep these marks with the photo' }).tap()
+  await expect(page.getByText('The marks go with the photo when it is sent.')).toBeVisible()
 
   const refusal = { ok: false, code: 'INVALID', message: 'These are not marks of this photo.', fields: {} }
   await page.route('**/marks', (route) => route.fulfill({ status: 400, json: refusal }))
@@ -261,20 +222,29 @@ test('by keyboard alone, in Spanish and millimetres, each width is held against 
   await expectGoodScreen(page, { gloves: true })
 })
 
-/** Moves the mark by so many pixels of the photo, by the arrow keys. */
-async function walk(page: Page, right: number, down: number): Promise<void> {
-  for (const [way, back, by] of [['ArrowRight', 'ArrowLeft', right], ['ArrowDown', 'ArrowUp', down]] as const) {
-    const key = by > 0 ? way : back
-    const far = Math.round(Math.abs(by))
-    for (let tens = 0; tens < Math.floor(far / 10); tens += 1) await page.keyboard.press(`Shift+${key}`)
-    for (let ones = 0; ones < far % 10; ones += 1) await page.keyboard.press(key)
-  }
-}
-
-/** '25/64' or '.394' as a number. */
-function inchesOf(text: string): number {
-  return text.split(' ').reduce((sum, part) => {
-    const [over = NaN, under = 1] = part.split('/').map(Number)
-    return sum + over / under
-  }, 0)
-}
+test('a photo of twelve megabytes is made small beside the page, and measures as it is', async ({ browser }, info) => {
+  const file = info.outputPath('coupon.jpg')
+  const large = await writeLargePhoto(file)
+  expect(large.bytes).toBeGreaterThan(12e6)
+  const page = await as(browser, student)
+  await openLog(page)
+  const worker = page.waitForEvent('worker')
+  await page.getByLabel('Photo', { exact: true }).setInputFiles(file)
+  await worker
+  await page.getByLabel(/^Note to yourself/).fill('Typed while the photo is read.')
+  const zoom = 2048 / WIDTH
+  await page.getByRole('button', { name: 'Measure on photo 1' }).tap()
+  await dialog(page).getByRole('button', { name: 'Next' }).tap()
+  expect(await stage(page).locator('svg image').getAttribute('width')).toBe('2048')
+  await tapCard(page, zoom)
+  await tapEnds(page, zoom)
+  await tapToes(page, { zoom })
+  await dialog(page).getByRole('button', { name: 'Show the widths' }).tap()
+  await dialog(page).getByRole('button', { name: 'Put these widths in the form' }).tap()
+  expect(Math.abs(inchesOf(await box(page, 'Station 1', 'Width').inputValue()) * 25.4 - BEAD.widthMm)).toBeLessThan(0.3)
+  const sent = page.waitForRequest((request) => new URL(request.url()).pathname === '/api/photos')
+  await sendButton(page).tap()
+  expect(Number((await (await sent).allHeaders())['content-length'])).toBeLessThan(large.bytes / 8)
+  await couponNumber(page)
+  await expect(page.getByText(/Widths on the photo \(1\)/)).toBeVisible()
+})
