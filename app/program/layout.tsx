@@ -19,6 +19,7 @@ export default async function ProgramLayout({ children }: { children: ReactNode 
         { href: '/program/classes', label: 'Classes' },
         { href: '/program/criteria', label: 'Criteria' },
         { href: '/program/readiness', label: say(program, locale, 'readiness') },
+        { href: '/program/agreement', label: 'Agreement' },
         ...(hasRole(viewer, 'instructor') ? [{ href: '/teach', label: say(program, locale, 'teach') }] : []),
       ]}
       personLinks={[{ href: '/account', label: say(program, locale, 'account') }]}

@@ -18,7 +18,7 @@ export default async function TeachPage() {
   const waiting = classes.reduce((sum, each) => sum + each.waiting, 0)
   return (
     <div className="grid gap-6">
-      <PageHead title="Your classes" lead={waiting === 0 ? 'Nothing waits for you.' : `${waiting} ${waiting === 1 ? 'coupon waits' : 'coupons wait'} for your look.`} aside={<LinkButton href="/teach/studies">Gauge studies</LinkButton>} />
+      <PageHead title="Your classes" lead={waiting === 0 ? 'Nothing waits for you.' : `${waiting} ${waiting === 1 ? 'coupon waits' : 'coupons wait'} for your look.`} aside={<><LinkButton href="/teach/agreement">Your eye and the others’</LinkButton><LinkButton href="/teach/studies">Gauge studies</LinkButton></>} />
       <ul className="divide-y divide-line border-y border-line">
         {classes.map(({ record, students, waiting: here }) => (
           <li key={record.id} className="flex flex-wrap items-center justify-between gap-4 py-4">

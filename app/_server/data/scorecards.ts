@@ -26,7 +26,8 @@ export function judge(exercise: ExerciseRecord, inspection: Inspection, criteria
 const toRow: Readonly<Record<FindingVerdict, FindingRow['verdict']>> = {
   accept: 'accept', reject: 'reject', 'not-measured': 'notMeasured', 'not-applicable': 'notApplicable',
 }
-const fromRow: Readonly<Record<FindingRow['verdict'], FindingVerdict>> = {
+/** A stored finding's verdict as the library calls it. */
+export const FINDING_VERDICTS: Readonly<Record<FindingRow['verdict'], FindingVerdict>> = {
   accept: 'accept', reject: 'reject', notMeasured: 'not-measured', notApplicable: 'not-applicable',
 }
 
@@ -78,7 +79,7 @@ export function toScorecard(row: ScorecardRow & { findings: FindingRow[] }, crit
   const findings = row.findings
     .map((each): Finding => ({
       rule: each.rule,
-      verdict: fromRow[each.verdict],
+      verdict: FINDING_VERDICTS[each.verdict],
       measured: each.measured,
       limit: { min: each.limitMin, max: each.limitMax },
       unit: each.unit === 'count' || each.unit === 'ratio' || each.unit === 'degree' ? each.unit : 'mm',
