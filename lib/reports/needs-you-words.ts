@@ -30,6 +30,8 @@ export function reasonText(reason: Reason, context: ReasonContext): string {
     }
     case 'safety-unsigned':
       return `Has not confirmed the cautions of ${context.titleOf(reason.exerciseId)} this term, so cannot log a coupon of it.`
+    case 'safety-next':
+      return `Comes to ${context.titleOf(reason.exerciseId)} next; its cautions are to be confirmed first.`
     case 'same-defect': {
       const names = reason.defects.map((defect) => defectText(defect, reason.exerciseId, context))
       return `${sentenceList(names)} ${words(SAME_DEFECT_COUPONS)} coupons running, ${context.titleOf(reason.exerciseId)} (no. ${list(reason.coupons.map(String))}).`

@@ -54,12 +54,13 @@ describe('needs you today', () => {
   })
 
   it('tells who has no coupon yet, and who could log none', async () => {
-    const [late, fresh, unsigned] = [await pupil([], '2026-11-10T12:00:00Z'), await pupil([]), await pupil([])]
-    await db().safetyAcknowledgement.deleteMany({ where: { studentId: unsigned } })
+    const [late, fresh, reached, idle, begun] = [await pupil([], '2026-11-10T12:00:00Z'), await pupil([]), await pupil([], '2026-11-19T12:00:00Z'), await pupil([], '2026-11-18T12:00:00Z'), await pupil(days(1, 6.2, 25))]
+    await db().safetyAcknowledgement.deleteMany({ where: { studentId: { in: [reached, idle, begun] } } })
     const found = await needs()
     expect(found.get(late)).toBe('No coupon yet, 15 days into the class.')
     expect(found.get(fresh)).toBeUndefined()
-    expect(found.get(unsigned)).toBe('Has not confirmed the cautions of 2F lap this term, so cannot log a coupon of it.')
+    expect(found.get(reached)).toBe('Comes to 2F lap next; its cautions are to be confirmed first.')
+    for (const stuck of [idle, begun]) expect(found.get(stuck)).toBe('Has not confirmed the cautions of 2F lap this term, so cannot log a coupon of it.')
   })
 
   it('puts whoever asked for a look first, with their words', async () => {

@@ -73,8 +73,8 @@ function studentToday(student: EnrolledStudent, { classRecord, exercises, queue,
   const look = lookOf(queue, student.id)
   return {
     studentId: student.id, booth: student.booth,
-    look: look ? { askedAt: look.since } : null,
-    unsignedExerciseId: next && today <= termEnds && !known.acknowledged.has(next.key) ? next.exerciseId : null,
+    look: look?.kind === 'look' ? { askedAt: look.since, exerciseId: look.exercise?.id ?? null } : null,
+    unsigned: next && today <= termEnds && !known.acknowledged.has(next.key) ? { exerciseId: next.exerciseId, begun: (next.skill?.couponCount ?? 0) > 0 } : null,
     attendance: {
       today, termStarts: dayOfDate(classRecord.term.startsOn), termEnds, joined: calendarDay(student.joinedAt, timeZone),
       lastCoupon: lastCoupon && calendarDay(lastCoupon, timeZone),

@@ -14,13 +14,16 @@ export type Attendance = {
   readonly lastCoupon: number | null
 }
 
+/** Days in which a student has logged nothing; those before the term began, or before they joined, do not count. */
+export const daysIdle = ({ today, termStarts, joined, lastCoupon }: Attendance): number => today - Math.max(termStarts, lastCoupon ?? joined)
+
 /**
  * How long a student has logged nothing, once that is a gap; only while the term runs, and days before it began do not count.
  *
  * @returns null when there is no gap
  */
-export function gap({ today, termStarts, termEnds, joined, lastCoupon }: Attendance): Gap | null {
-  if (today > termEnds) return null
-  const days = today - Math.max(termStarts, lastCoupon ?? joined)
-  return days >= GAP_DAYS ? { days, never: lastCoupon === null } : null
+export function gap(attendance: Attendance): Gap | null {
+  if (attendance.today > attendance.termEnds) return null
+  const days = daysIdle(attendance)
+  return days >= GAP_DAYS ? { days, never: attendance.lastCoupon === null } : null
 }

@@ -5,6 +5,7 @@ import { noGain, type NoGain } from './no-gain'
 import type { RecentCoupon } from './recent-coupon'
 import { sameDefects, type SameDefects } from './same-defect'
 import { selfFar } from './self-far'
+import { heldUp, type Unsigned } from './unsigned'
 
 /** What is known of a student in one exercise. */
 export type ExercisePractice = {
@@ -22,10 +23,10 @@ export type StudentToday = {
   readonly studentId: string
   readonly booth: number | null
   readonly attendance: Attendance
-  /** A request for a look that waits, and since when. */
-  readonly look: { readonly askedAt: Date } | null
-  /** The exercise to go on with, when its cautions are not confirmed this term: until they are, nothing can be logged. */
-  readonly unsignedExerciseId: string | null
+  /** A request for a look that waits, since when, and at which exercise, when it said so. */
+  readonly look: { readonly askedAt: Date; readonly exerciseId: string | null } | null
+  /** Until its cautions are confirmed, nothing of it can be logged. */
+  readonly unsigned: Unsigned | null
   readonly exercises: readonly ExercisePractice[]
 }
 
@@ -38,21 +39,22 @@ export type Reason =
   | ({ readonly code: 'no-gain'; readonly exerciseId: string } & NoGain)
   | { readonly code: 'self-far'; readonly trust: SelfTrust }
   | ({ readonly code: 'gap' } & Gap)
+  | { readonly code: 'safety-next'; readonly exerciseId: string }
 
 /**
  * Most urgent first. Common practice, no source: who stands and waits comes before who cannot begin, who cannot begin before who repeats
- * a fault with every coupon, and those before what can wait until the round is done.
+ * a fault with every coupon, and those before what can wait until the round is done. Cautions of an exercise just reached come last.
  */
-export const URGENCY = ['wants-a-look', 'safety-unsigned', 'same-defect', 'ready-for-test', 'no-gain', 'self-far', 'gap'] as const satisfies readonly Reason['code'][]
+export const URGENCY = ['wants-a-look', 'safety-unsigned', 'same-defect', 'ready-for-test', 'no-gain', 'self-far', 'gap', 'safety-next'] as const satisfies readonly Reason['code'][]
 
 /** Why one student needs the instructor today, most urgent first; empty when they do not. */
 export function reasonsFor(student: StudentToday): Reason[] {
-  const { look, unsignedExerciseId, exercises, attendance } = student
+  const { look, unsigned, exercises, attendance } = student
   const absence = gap(attendance)
   const far = selfFar(exercises.flatMap(({ coupons }) => coupons))
   const reasons: Reason[] = [
     ...(look ? [{ code: 'wants-a-look' as const, askedAt: look.askedAt }] : []),
-    ...(unsignedExerciseId === null ? [] : [{ code: 'safety-unsigned' as const, exerciseId: unsignedExerciseId }]),
+    ...(unsigned ? [{ code: heldUp(unsigned, look?.exerciseId ?? null, attendance) ? 'safety-unsigned' as const : 'safety-next' as const, exerciseId: unsigned.exerciseId }] : []),
     ...exercises.flatMap(practiceReasons),
     ...(far ? [{ code: 'self-far' as const, trust: far }] : []),
     ...(absence ? [{ code: 'gap' as const, ...absence }] : []),

@@ -18,6 +18,7 @@ describe('why a student needs the instructor, in words', () => {
   })
   it('says which cautions keep them from logging', () => {
     expect(said({ code: 'safety-unsigned', exerciseId: 'e' })).toBe('Has not confirmed the cautions of 3F up lap this term, so cannot log a coupon of it.')
+    expect(said({ code: 'safety-next', exerciseId: 'e' })).toBe('Comes to 3F up lap next; its cautions are to be confirmed first.')
   })
   it('names the defects, their side where there are two, and the coupons', () => {
     const coupons = [5, 6, 8]

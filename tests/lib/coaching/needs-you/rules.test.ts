@@ -5,6 +5,7 @@ import { NO_GAIN_COUPONS, noGain } from '@/lib/coaching/needs-you/no-gain'
 import { defectOf, RECENT_COUPONS, type Defect, type RecentCoupon } from '@/lib/coaching/needs-you/recent-coupon'
 import { SAME_DEFECT_COUPONS, sameDefects } from '@/lib/coaching/needs-you/same-defect'
 import { selfFar } from '@/lib/coaching/needs-you/self-far'
+import { heldUp, UNSIGNED_DAYS } from '@/lib/coaching/needs-you/unsigned'
 import { LEAST_COMPARED } from '@/lib/readiness/self-trust'
 
 const coupon = (number: number, more: Partial<RecentCoupon> = {}): RecentCoupon => ({ number, verdict: 'reject', mark: 60, selfVerdict: null, defects: [], ...more })
@@ -112,5 +113,31 @@ describe('own looks far from the instructor’s', () => {
   it('compare only coupons on which both reached a verdict', () => {
     const open = [coupon(1, { verdict: 'incomplete', selfVerdict: 'accept' }), coupon(2, { verdict: 'reject', selfVerdict: 'incomplete' }), coupon(3, { verdict: 'reject', selfVerdict: null })]
     expect(selfFar([...looks(0, 4), ...open])).toBeNull()
+  })
+})
+
+describe('cautions that hold a student up', () => {
+  const attendance: Attendance = { today: 100, termStarts: 0, termEnds: 200, joined: 90, lastCoupon: 100 }
+  const tee = { exerciseId: 'tee', begun: false }
+  const idle = (days: number): Attendance => ({ ...attendance, lastCoupon: 100 - days })
+
+  it('are those of an exercise in the middle of it, not of one just reached', () => {
+    expect(heldUp(tee, null, attendance)).toBe(false)
+    expect(heldUp({ ...tee, begun: true }, null, attendance)).toBe(true)
+  })
+  it('are those of the exercise a look was asked for, not of another', () => {
+    expect(heldUp(tee, 'tee', attendance)).toBe(true)
+    expect(heldUp(tee, 'lap', attendance)).toBe(false)
+  })
+  it('are whichever comes next once a week went by without a coupon', () => {
+    expect(UNSIGNED_DAYS).toBe(7)
+    expect(heldUp(tee, null, idle(6))).toBe(false)
+    expect(heldUp(tee, null, idle(7))).toBe(true)
+  })
+  it('count the week from the day the student joined, and not before the term began', () => {
+    expect(heldUp(tee, null, { ...attendance, lastCoupon: null, joined: 94 })).toBe(false)
+    expect(heldUp(tee, null, { ...attendance, lastCoupon: null, joined: 93 })).toBe(true)
+    expect(heldUp(tee, null, { ...attendance, lastCoupon: 20, termStarts: 94 })).toBe(false)
+    expect(heldUp(tee, null, { ...attendance, lastCoupon: 20, termStarts: 93 })).toBe(true)
   })
 })
