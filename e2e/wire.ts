@@ -19,8 +19,12 @@ export type Wire = {
   close(): Promise<void>
 }
 
-/** An answer in place of the server's, for this path; null leaves the server's. `body` is the server's own. */
-export type Change = { readonly of: (path: string) => boolean; readonly to: (body: Buffer) => { readonly status: number; readonly body: Buffer } }
+/** Another version of the server, made of the one that runs. */
+export type Change = {
+  /** What the running server calls an address; null is one it does not have. */
+  readonly asked: (path: string) => string | null
+  readonly answered: (path: string, type: string, body: Buffer) => Buffer
+}
 
 /** Lays a wire to the server whose address is given. */
 export async function layWire(server: string): Promise<Wire> {
@@ -36,19 +40,21 @@ export async function layWire(server: string): Promise<Wire> {
     if (!whole) return void socket.destroy()
     const path = request.url ?? '/'
     seen.push(`${request.method} ${path.split('?')[0]}`)
-    const changed = change?.of(path) ? change : null
-    const headers = { ...request.headers, ...(changed && { 'accept-encoding': 'identity' }) }
-    const up = http.request(new URL(path, target), { method: request.method, headers }, (down) => {
-      if (!changed) {
+    const named = change ? change.asked(path) : path
+    if (named === null) return void answer.writeHead(404).end('Not Found')
+    const altered = change
+    const headers = { ...request.headers, ...(altered && { 'accept-encoding': 'identity' }) }
+    const up = http.request(new URL(named, target), { method: request.method, headers }, (down) => {
+      const type = down.headers['content-type'] ?? ''
+      if (!altered || !/^(text|application)\//.test(type)) {
         answer.writeHead(down.statusCode ?? 502, down.headers)
         return void down.pipe(answer)
       }
       const parts: Buffer[] = []
       down.on('data', (part: Buffer) => parts.push(part))
       down.on('end', () => {
-        const { status, body } = changed.to(Buffer.concat(parts))
         const { 'content-length': _length, etag: _etag, ...kept } = down.headers
-        answer.writeHead(status, kept).end(body)
+        answer.writeHead(down.statusCode ?? 502, kept).end(altered.answered(path, type, Buffer.concat(parts)))
       })
     })
     up.on('error', () => socket.destroy())
