@@ -9,6 +9,7 @@ import { action } from '@/app/_server/action'
 import { changeOwnPassword, endOtherSessions, joinClass, ownAccount, setPreferences } from '@/app/_server/data/people'
 import { setOwnPin } from '@/app/_server/data/pins'
 import { Refusal } from '@/app/_server/refusal'
+import type { Viewer } from '@/app/_server/auth/viewer'
 import { forgetTries, giveBackTry, takeTry } from '@/app/_server/auth/throttle'
 import { door } from '@/lib/language/door'
 import { say } from '@/lib/language/say'
@@ -37,18 +38,23 @@ export const changePassword = action(
     },
   },
   async (viewer, input) => {
-    const who = `${viewer.programId} ${viewer.personId}`
-    if (!(await takeTry('name', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'throttled'))
     try {
-      await changeOwnPassword(viewer, input)
+      await countingTries(viewer, () => changeOwnPassword(viewer, input))
     } catch (refused) {
-      if (!(refused instanceof Refusal)) throw refused
+      if (!(refused instanceof Refusal && refused.code === 'INVALID')) throw refused
       throw new Refusal('INVALID', say(door, viewer.locale, 'fix'), { current: say(door, viewer.locale, 'notCurrent') })
     }
-    await forgetTries('name', who)
     return {}
   },
 )
+
+/** A change that asks for the password: wrong ones count as they do at the door. */
+async function countingTries(viewer: Viewer, change: () => Promise<void>): Promise<void> {
+  const who = `${viewer.programId} ${viewer.personId}`
+  if (!(await takeTry('name', who))) throw new Refusal('TOO_MANY', say(door, viewer.locale, 'throttled'))
+  await change()
+  await forgetTries('name', who)
+}
 
 /** Joins one more class with its code. */
 export const joinOneMore = action(
@@ -73,8 +79,8 @@ export const leaveElsewhere = action({ roles: everyone, beforeNewPassword: true,
   return {}
 })
 
-/** The viewer's own PIN for shared tablets. */
+/** The viewer's own PIN for shared tablets; their password is asked for. */
 export const savePin = action({ roles: ['student'], ownDevice: true, input: (viewer) => newPinSchema(viewer) }, async (viewer, input) => {
-  await setOwnPin(viewer, input)
+  await countingTries(viewer, () => setOwnPin(viewer, input))
   return {}
 })

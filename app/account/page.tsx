@@ -11,6 +11,7 @@ import { homeOf } from '@/app/_server/auth/home'
 import { requireViewer } from '@/app/_server/auth/require-role'
 import { hasRole, type Viewer } from '@/app/_server/auth/viewer'
 import { listOwnSessions, ownAccount } from '@/app/_server/data/people'
+import { hasOwnPassword } from '@/app/_server/data/own-password'
 import { hasOwnPin } from '@/app/_server/data/pins'
 import { findProgram } from '@/app/_server/data/program'
 import { readerLocale } from '@/app/_server/reader'
@@ -57,7 +58,7 @@ export default async function AccountPage() {
         {hasRole(viewer, 'student') && (
           <section className="grid gap-4">
             <h2 className="text-2xl">{say(classLife, locale, 'pinOwnTitle')}</h2>
-            <PinForm locale={locale} isSet={await hasOwnPin(viewer)} />
+            <PinForm locale={locale} isSet={await hasOwnPin(viewer)} asksPassword={await hasOwnPassword(viewer)} />
           </section>
         )}
         {hasRole(viewer, 'student') && (

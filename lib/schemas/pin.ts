@@ -20,9 +20,10 @@ export function pinProblem(pin: string, locale: Locale): string | null {
   return null
 }
 
-/** A person's own new PIN. */
+/** A person's own new PIN; `current` is their password, verified by the server. */
 export const newPinSchema = (reader: Reader) =>
   z.strictObject({
+    current: z.string(),
     pin: z.string().transform((text) => text.trim()).superRefine((pin, context) => {
       const problem = pinProblem(pin, reader.locale)
       if (problem) context.addIssue({ code: 'custom', message: problem })

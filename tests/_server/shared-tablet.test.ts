@@ -8,6 +8,7 @@ import { tabletSignIn } from '@/app/(door)/tablet/actions'
 import { changePassword, savePin } from '@/app/account/actions'
 import { sendCoupon } from '@/app/learn/actions'
 import { closeSharedTablet, newPin, openTabletHere } from '@/app/teach/classes/[classId]/tablet/actions'
+import { hashPassword } from '@/app/_server/auth/passwords'
 import { TABLET_IDLE_SECONDS } from '@/app/_server/auth/sessions'
 import { currentTablet, tabletNames } from '@/app/_server/auth/tablet'
 import { currentViewer } from '@/app/_server/auth/viewer'
@@ -51,7 +52,33 @@ describe('a PIN', () => {
     expect(await currentViewer()).toMatchObject({ personId: school.people.student, roles: ['student'], tabletId: (await currentTablet())!.id })
     expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: true })
     expect(await changePassword({ current: 'x', password: 'four-words-in-a-row-7' })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
-    expect(await savePin({ pin: '2841' })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+    expect(await savePin({ current: '', pin: '2841' })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+  })
+
+  it('of one’s own is set with the password on a device of one’s own, and with nothing on a shared tablet', async () => {
+    const PASSWORD = 'copper lathe winch tongs'
+    const key = { programId_id: { programId: school.programId, id: school.people.student } }
+    await enter()
+    await db().person.update({ where: key, data: { passwordHash: await hashPassword(PASSWORD) } })
+    for (const current of [PASSWORD, pin, '']) expect(await savePin({ current, pin: '2841' })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+    const { pinHash } = await db().person.findUniqueOrThrow({ where: key })
+
+    await requestFrom({ school, who: 'student' })
+    for (const current of ['', 'not it', pin]) expect(await savePin({ current, pin: '2841' })).toMatchObject({ ...wrong, fields: { current: 'This is not your current password.' } })
+    await db().person.update({ where: key, data: { locale: 'es' } })
+    expect(await savePin({ current: 'not it', pin: '2841' })).toMatchObject({ ...wrong, fields: { current: 'Esta no es tu contraseña actual.' } })
+    expect(await savePin({ current: PASSWORD, pin: '1234' })).toMatchObject({ ...wrong, fields: { pin: expect.stringMatching(/adivinan/) } })
+    expect((await db().person.findUniqueOrThrow({ where: key })).pinHash, 'still the old one').toBe(pinHash)
+    expect(await savePin({ current: PASSWORD, pin: '2841' })).toEqual({ ok: true, value: {} })
+    expect((await db().person.findUniqueOrThrow({ where: key })).pinHash).not.toBe(pinHash)
+  })
+
+  it('of one’s own cannot be tried for with guesses at the password', async () => {
+    const PASSWORD = 'copper lathe winch tongs'
+    await db().person.update({ where: { programId_id: { programId: school.programId, id: school.people.student } }, data: { passwordHash: await hashPassword(PASSWORD) } })
+    await requestFrom({ school, who: 'student' })
+    for (let tries = 0; tries < 10; tries += 1) expect(await savePin({ current: `guess ${tries}`, pin: '2841' })).toMatchObject(wrong)
+    expect(await savePin({ current: PASSWORD, pin: '2841' })).toMatchObject({ ok: false, code: 'TOO_MANY' })
   })
 
   it('that is wrong, that nobody set, and of somebody who is not of the class are one answer', async () => {

@@ -2,12 +2,13 @@ import 'server-only'
 import { randomInt } from 'node:crypto'
 import { LOCALES, type Locale } from '@/lib/language/say'
 import { CODE_LETTERS } from '@/lib/schemas/person'
-import { passwordMatches, hashPassword } from '../auth/passwords'
+import { hashPassword } from '../auth/passwords'
 import type { Viewer } from '../auth/viewer'
 import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { giveFirstPassword } from './first-password'
+import { isOwnPassword } from './own-password'
 import { staffClassScope, studentScope, taughtClassScope } from './scope'
 
 export type PersonRecord = { readonly id: string; readonly givenName: string; readonly familyName: string; readonly signInName: string }
@@ -48,8 +49,7 @@ export async function setPreferences(viewer: Viewer, input: { locale: 'en' | 'es
 /** Replaces the viewer's own password and ends their other sessions. @throws Refusal INVALID when the current one is wrong */
 export async function changeOwnPassword(viewer: Viewer, input: { current: string; password: string }): Promise<void> {
   const key = { programId_id: { programId: viewer.programId, id: viewer.personId } }
-  const person = await db().person.findUniqueOrThrow({ where: key, select: { passwordHash: true } })
-  if (!(await passwordMatches(person.passwordHash, input.current))) {
+  if (!(await isOwnPassword(viewer, input.current))) {
     throw new Refusal('INVALID', 'The current password is not right.', { current: 'This is not your current password.' })
   }
   const passwordHash = await hashPassword(input.password)

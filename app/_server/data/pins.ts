@@ -1,5 +1,7 @@
 import 'server-only'
 import { randomInt } from 'node:crypto'
+import { door } from '@/lib/language/door'
+import { say } from '@/lib/language/say'
 import { fullName } from '@/lib/reports/full-name'
 import { pinProblem } from '@/lib/schemas/pin'
 import { MOST_PIN } from '@/lib/schemas/pin-length'
@@ -7,8 +9,9 @@ import { hashPassword } from '../auth/passwords'
 import { forgetTries } from '../auth/throttle'
 import { hasRole, type Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { notFound } from '../refusal'
+import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
+import { isOwnPassword } from './own-password'
 import { taughtClassScope } from './scope'
 
 /** Whether the viewer has a PIN for shared tablets. */
@@ -31,9 +34,17 @@ async function writePin(viewer: Viewer, personId: string, pin: string, action: s
   await forgetTries('pin', `${programId} ${personId}`)
 }
 
-/** Sets the viewer's own PIN; it is a student's. @throws Refusal NOT_FOUND for others, and on a shared tablet */
-export async function setOwnPin(viewer: Viewer, input: { pin: string }): Promise<void> {
+/**
+ * Sets the viewer's own PIN; it is a student's. Whoever has a password must give it: a phone left open would otherwise hand out a way in
+ * that outlives it.
+ *
+ * @throws Refusal NOT_FOUND for others, and on a shared tablet; INVALID when the password is wrong
+ */
+export async function setOwnPin(viewer: Viewer, input: { current: string; pin: string }): Promise<void> {
   if (!hasRole(viewer, 'student') || viewer.tabletId !== null) throw notFound()
+  if ((await isOwnPassword(viewer, input.current)) === false) {
+    throw new Refusal('INVALID', say(door, viewer.locale, 'fix'), { current: say(door, viewer.locale, 'notCurrent') })
+  }
   await writePin(viewer, viewer.personId, input.pin, 'person.pin')
 }
 

@@ -36,6 +36,7 @@ import { testFormSchema } from '@/lib/schemas/test-form'
 import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
+import { ACCOUNT_DATA_ROWS } from './account-rows'
 import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
 import { CRITERIA_DATA_ROWS } from './criteria-rows'
 import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
@@ -86,6 +87,7 @@ export async function twoTeachers({ school: { programId, classId, people } }: Fi
 const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, exerciseId: school.exerciseId })
 
 export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
+  ...ACCOUNT_DATA_ROWS,
   ...COURSE_DATA_ROWS,
   ...CRITERIA_DATA_ROWS,
   ...PEOPLE_DATA_ROWS,
@@ -301,7 +303,7 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
     },
   },
   'pins.setOwnPin': {
-    seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => pins.setOwnPin(viewer, { pin: '4826' }).then(() => true),
+    seenBy: ['student', 'classmate', 'otherStudent', 'foreign student'], call: (viewer) => pins.setOwnPin(viewer, { current: '', pin: '4826' }).then(() => true),
   },
   'pins.setStudentPin': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => pins.setStudentPin(viewer, { studentId: school.people.student }) },
   'pins.listPinHolders': { seenBy: ['instructor'], call: (viewer, { school }) => pins.listPinHolders(viewer, school.classId) },
