@@ -30,11 +30,14 @@ export type Rows = {
   ClassNote: db.ClassNote[]
   LookRequest: db.LookRequest[]
   TestAttempt: WithJson<db.TestAttempt, 'parts', TestParts>[]
+  GaugeStudy: db.GaugeStudy[]
+  GaugeStudyCoupon: db.GaugeStudyCoupon[]
+  StudyReading: db.StudyReading[]
   AuditEvent: WithJson<db.AuditEvent, 'before' | 'after'>[]
 }
 
 export const noRows = (): Rows => ({
   Program: [], CriteriaSet: [], Person: [], Membership: [], Term: [], Class: [], ClassInstructor: [], ClassCode: [],
   Exercise: [], ExerciseVersion: [], ClassExercise: [], Enrolment: [], SafetyAcknowledgement: [],
-  Coupon: [], Pass: [], Inspection: [], Scorecard: [], Finding: [], Photo: [], Comment: [], ClassNote: [], LookRequest: [], TestAttempt: [], AuditEvent: [],
+  Coupon: [], Pass: [], Inspection: [], Scorecard: [], Finding: [], Photo: [], Comment: [], ClassNote: [], LookRequest: [], TestAttempt: [], GaugeStudy: [], GaugeStudyCoupon: [], StudyReading: [], AuditEvent: [],
 })

@@ -2,6 +2,7 @@ import { hashPassword } from '@/app/_server/auth/passwords'
 import { db } from '@/app/_server/db'
 import { tellClasses } from './class-life'
 import { inspectorsOf } from './eyes'
+import { measureTwice } from './gauge-study'
 import { PASSWORDS, PIN } from './people'
 import { addPhotos } from './photo'
 import { practise } from './practice'
@@ -33,6 +34,7 @@ export function invent({ asOf, small }: Moment, hashes: PasswordHashes): Rows {
   const inspectors = inspectorsOf(rows)
   for (const pupil of school.pupils) practise(pupil, school, tonight, inspectors, rows)
   tellClasses(school, rows)
+  measureTwice(school, rows)
   return rows
 }
 
