@@ -14,6 +14,7 @@ import { findTaughtClass } from '@/app/_server/data/classes'
 import { changeOwnPassword } from '@/app/_server/data/people'
 import { listAccountHistory } from '@/app/_server/data/people-list'
 import { setStudentPin } from '@/app/_server/data/pins'
+import { listTablets, openTablet } from '@/app/_server/data/shared-tablets'
 import { db } from '@/app/_server/db'
 import { addStaff } from '@/app/program/people/actions'
 import { newClassCode } from '@/app/teach/actions'
@@ -123,6 +124,28 @@ describe('a disabled account', () => {
     expect(await liveSession(token)).toBeNull()
     expect(await enter('n.quarrie', password)).toMatchObject({ kind: 'in' })
     expect(await audited(personId)).toEqual(['person.make', 'person.disable', 'person.enable'])
+  })
+
+  it('closes the shared tablets it opened, with whoever is signed in on them, and no others; enabled again they stay closed', async () => {
+    const { programId, classId, people } = school
+    await db().classInstructor.create({ data: { programId, classId, personId: people.otherInstructor } })
+    const { id: theirs } = await openTablet(await viewerOf(school, 'instructor'), { classId, name: 'Bench tablet' })
+    const { id: another } = await openTablet(await viewerOf(school, 'otherInstructor'), { classId, name: 'Door tablet' })
+    const onTablet = async (tabletId: string) => {
+      const { sessionId } = await startSession(programId, people.student, null)
+      await db().signInSession.updateMany({ where: { programId, id: sessionId }, data: { tabletId } })
+      return sessionId
+    }
+    const [ended, live] = [await onTablet(theirs), await onTablet(another)]
+    await setDisabled(coordinator, { personId: people.instructor, disabled: true })
+    const other = await viewerOf(school, 'otherInstructor')
+    const names = async () => (await listTablets(other, classId)).map(({ name }) => name)
+    expect(await names()).toEqual(['Door tablet'])
+    const sessions = await db().signInSession.findMany({ where: { programId, id: { in: [ended, live] } }, select: { id: true, endedAt: true } })
+    expect(sessions.filter(({ endedAt }) => endedAt !== null).map(({ id }) => id)).toEqual([ended])
+    expect(await audited(theirs)).toEqual(['tablet.open', 'tablet.close'])
+    await setDisabled(coordinator, { personId: people.instructor, disabled: false })
+    expect(await names()).toEqual(['Door tablet'])
   })
 
   it('is never one’s own', async () => {

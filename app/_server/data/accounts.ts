@@ -6,6 +6,7 @@ import { db, isTaken, type Transaction } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { firstPassword, giveFirstPassword } from './first-password'
+import { closeTablets } from './shared-tablets'
 
 /* What a coordinator does to the accounts of the program. Nobody ends anything of their own: for that there is the account page. */
 
@@ -88,7 +89,8 @@ async function teach(tx: Transaction, viewer: Viewer, classId: string, personId:
 }
 
 /**
- * Disables an account, which ends its sessions at once and lets it sign in no more, or enables it again; its record stays either way.
+ * Disables an account, which ends its sessions at once and lets it sign in no more, or enables it again; its record stays either way. Shared
+ * tablets the person opened close with it, and stay closed.
  * Doing it twice changes nothing.
  *
  * @throws Refusal NOT_FOUND, CONFLICT for one's own account and for the last coordinator who can sign in
@@ -105,7 +107,11 @@ export async function setDisabled(viewer: Viewer, { personId, disabled }: Who & 
       where: { programId, id: personId, disabledAt: disabled ? null : { not: null } }, data: { disabledAt: disabled ? new Date() : null },
     })
     if (count === 0) return
-    if (disabled) await tx.signInSession.updateMany({ where: { programId, personId, endedAt: null }, data: { endedAt: new Date() } })
+    if (disabled) {
+      await tx.signInSession.updateMany({ where: { programId, personId, endedAt: null }, data: { endedAt: new Date() } })
+      // The device may be in the hands of whoever opened it, and they may know students' PINs.
+      await closeTablets(tx, viewer, { openedById: personId })
+    }
     await recordAudit(tx, viewer, { action: disabled ? 'person.disable' : 'person.enable', subject: { type: 'person', id: personId } })
   })
 }

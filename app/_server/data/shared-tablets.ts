@@ -1,8 +1,9 @@
 import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
+import type { Prisma } from '@/prisma/generated/client'
 import { newTabletSecret, tabletSecretHash } from '../auth/tablet'
 import type { Viewer } from '../auth/viewer'
-import { db } from '../db'
+import { db, type Transaction } from '../db'
 import { notFound } from '../refusal'
 import { recordAudit } from './audit'
 import { taughtClassScope } from './scope'
@@ -65,15 +66,24 @@ export async function listTablets(viewer: Viewer, classId: string): Promise<Tabl
   }))
 }
 
+/** Closes the open tablets among these and ends every session on them, inside the transaction of the change it belongs to. The caller has checked the right to. */
+export async function closeTablets(tx: Transaction, viewer: Viewer, where: Prisma.SharedTabletWhereInput): Promise<void> {
+  const { programId } = viewer
+  const open = await tx.sharedTablet.findMany({ where: { AND: [where, { programId, closedAt: null }] }, select: { id: true } })
+  for (const { id } of open) {
+    const { count } = await tx.sharedTablet.updateMany({ where: { programId, id, closedAt: null }, data: { closedAt: new Date() } })
+    if (count === 0) continue
+    await tx.signInSession.updateMany({ where: { programId, tabletId: id, endedAt: null }, data: { endedAt: new Date() } })
+    await recordAudit(tx, viewer, { action: 'tablet.close', subject: { type: 'tablet', id } })
+  }
+}
+
 /** Closes a tablet of a class the viewer teaches and ends every session on it. Closing it again changes nothing. */
 export async function closeTablet(viewer: Viewer, input: { tabletId: string }): Promise<void> {
   const { programId } = viewer
   await db().$transaction(async (tx) => {
     const tablet = await tx.sharedTablet.findFirst({ where: { programId, id: input.tabletId, class: taughtClassScope(viewer) }, select: { id: true } })
     if (!tablet) throw notFound()
-    const { count } = await tx.sharedTablet.updateMany({ where: { programId, id: tablet.id, closedAt: null }, data: { closedAt: new Date() } })
-    if (count === 0) return
-    await tx.signInSession.updateMany({ where: { programId, tabletId: tablet.id, endedAt: null }, data: { endedAt: new Date() } })
-    await recordAudit(tx, viewer, { action: 'tablet.close', subject: { type: 'tablet', id: tablet.id } })
+    await closeTablets(tx, viewer, { id: tablet.id })
   })
 }

@@ -58,6 +58,7 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
 
 export const PEOPLE_INTERNAL: Readonly<Record<string, string>> = {
   'first-password.firstPassword': 'invents words; reads nothing',
+  'shared-tablets.closeTablets': 'part of closeTablet and setDisabled, after their check',
   'first-password.giveFirstPassword': 'part of resetStudentPassword and resetPassword, after their check',
 }
 

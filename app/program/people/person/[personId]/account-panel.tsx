@@ -10,10 +10,12 @@ type Props = {
   readonly hasPassword: boolean
   /** A student signs in on shared tablets with a PIN; null for everyone else. */
   readonly pin: 'set' | 'none' | null
+  /** An instructor opens shared tablets, which close with the account. */
+  readonly instructor: boolean
 }
 
 /** What the coordinator can do to someone else's account; each asks first where something ends by it. */
-export function AccountPanel({ personId, name, disabled, hasPassword, pin }: Props) {
+export function AccountPanel({ personId, name, disabled, hasPassword, pin, instructor }: Props) {
   return (
     <section aria-labelledby="account" className="grid gap-4">
       <h2 id="account" className="text-2xl">Account</h2>
@@ -32,10 +34,11 @@ export function AccountPanel({ personId, name, disabled, hasPassword, pin }: Pro
         label="Sign out everywhere" sure={`Sign ${name} out of every device`} keep="Leave the sessions" send={() => signOutEverywhere({ personId })}
         done={() => ({ word: 'Signed out', text: 'Every session has ended.' })}
       />
+      {instructor && !disabled && <p className="text-base text-ink-2">Disabling the account also closes the shared tablets {name} opened; another instructor of the class opens them again on the device.</p>}
       <AskFirst
         label={disabled ? 'Enable the account' : 'Disable the account'} {...(!disabled && { sure: `Sign ${name} out and let them in no more`, keep: 'Leave it enabled' })}
         send={() => disableAccount({ personId, disabled: !disabled })}
-        done={() => (disabled ? { word: 'Enabled', text: `${name} can sign in again.` } : { word: 'Disabled', text: `${name} is signed out and cannot sign in. The record stays.` })}
+        done={() => (disabled ? { word: 'Enabled', text: `${name} can sign in again.` } : { word: 'Disabled', text: `${name} is signed out and cannot sign in. The record stays.${instructor ? ' The shared tablets they opened are closed.' : ''}` })}
       />
     </section>
   )

@@ -67,7 +67,7 @@ export default async function PersonPage({ params }: Props) {
           {person.self ? <Notice kind="info" word="This is you">Your password and your sessions are on <Link href="/account">your account page</Link>.</Notice> : (
             <AccountPanel
               personId={person.id} name={person.name} disabled={person.state === 'disabled'} hasPassword={person.state !== 'no-password'}
-              pin={person.roles.includes('student') ? (person.hasPin ? 'set' : 'none') : null}
+              pin={person.roles.includes('student') ? (person.hasPin ? 'set' : 'none') : null} instructor={person.roles.includes('instructor')}
             />
           )}
           <RolesPanel personId={person.id} name={person.name} instructor={person.roles.includes('instructor')} coordinator={person.roles.includes('coordinator')} self={person.self} />
