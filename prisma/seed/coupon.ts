@@ -11,6 +11,7 @@ import { look, type Eye } from './look'
 import type { Skill } from './learner'
 import { passesOf } from './pass-settings'
 import type { Rows } from './rows'
+import { secondLook } from './second-look'
 import type { Pupil, School, SchoolClass } from './school'
 import type { Evening } from './school-year'
 
@@ -29,6 +30,8 @@ export type CouponEvent = {
   readonly waits: boolean
   readonly self: Eye
   readonly instructor: Inspector
+  /** All of the school's; one of them may read it a second time. */
+  readonly inspectors: Iterable<Inspector>
 }
 
 /** One inspection in sixty is corrected the next day. */
@@ -48,6 +51,7 @@ export function makeCoupon(event: CouponEvent, rows: Rows, dice: Dice): Inspecte
   const looking = () => inspect(exercise, look(bead, exercise, criteria, instructor.eye, dice), instructor.eye)
   const inspectedAt = new Date(Math.min(minutesLater(receivedAt, dice.between(4, 40)).getTime(), minutesLater(asOf, -1).getTime()))
   let standing: Inspected | null = null
+  let secondWaitingSince: Date | null = null
   if (!event.waits) {
     const correctedAt = minutesLater(evening.endsAt, 18 * 60 + dice.between(0, 120))
     const corrected = dice.chance(CORRECTED) && correctedAt < asOf
@@ -61,12 +65,15 @@ export function makeCoupon(event: CouponEvent, rows: Rows, dice: Dice): Inspecte
       keep(rows, event, { ...first, revision: 1, submittedAt: inspectedAt, supersededAt: null }, standing, dice)
     }
     talk(rows, event, couponId, standing, inspectedAt, dice)
+    const second = secondLook({ couponId, bead, exercise, first: instructor, gradedAt: inspectedAt }, event.school.readTwice, event.inspectors, asOf)
+    if (second?.found) keep(rows, event, { couponId, inspectorId: second.reader.id, kind: 'second', revision: 1, submittedAt: second.at, supersededAt: null }, second.found, second.dice)
+    else if (second) secondWaitingSince = inspectedAt
   }
 
   rows.Coupon.push({
     programId, id: couponId, classId: event.schoolClass.id, studentId: pupil.id, exerciseId, exerciseVersion: version, number, booth: pupil.booth,
     weldedAt: event.at, receivedAt, note: dice.chance(0.08) ? noteIn(pupil.locale, dice) : null,
-    waitingSince: event.waits ? receivedAt : null, takenById: null, takenAt: null, secondWaitingSince: null,
+    waitingSince: event.waits ? receivedAt : null, takenById: null, takenAt: null, secondWaitingSince,
     verdict: standing?.judged.scorecard.verdict ?? null, mark: standing?.judged.scorecard.mark ?? null,
     selfVerdict: self.judged.scorecard.verdict, selfMark: self.judged.scorecard.mark,
   })

@@ -6,7 +6,7 @@ import type { Rows } from './rows'
 import { typistOf, type Typist } from './typing'
 
 /** How an instructor inspects; each has a way of their own that stays the same. */
-export type Inspector = { readonly id: string; readonly eye: Eye; readonly commentsOn: number }
+export type Inspector = { readonly id: string; readonly signInName: string; readonly eye: Eye; readonly commentsOn: number }
 
 /** The instructors' eyes: one reads undercut deep, one shallow, one seldom leaves something out. */
 export function inspectorsOf(rows: Rows): ReadonlyMap<string, Inspector> {
@@ -18,7 +18,7 @@ export function inspectorsOf(rows: Rows): ReadonlyMap<string, Inspector> {
       ...typistOf(dice, 'in', 'en'), decimals: dice.pick([0, 0.1, 0.2]), namesUnit: 0,
       sharpness: dice.between(0.93, 0.99), slackMm: dice.between(0.07, 0.13), kindnessMm: dice.between(-0.08, 0.08), depthFactor: dice.between(0.9, 1.12), forgets: dice.between(0.01, 0.03),
     }
-    return [person.id, { id: person.id, eye, commentsOn: dice.between(0.14, 0.24) }]
+    return [person.id, { id: person.id, signInName: person.signInName, eye, commentsOn: dice.between(0.14, 0.24) }]
   }))
 }
 

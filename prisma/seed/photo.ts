@@ -16,7 +16,7 @@ type Wanted = { readonly coupon: Rows['Coupon'][number]; readonly inspection: In
 
 function latest(rows: Rows, count: number): Wanted[] {
   const lengths = new Map(rows.ExerciseVersion.map((version) => [`${version.exerciseId} ${version.version}`, version.lengthMm]))
-  const looks = new Map(rows.Inspection.filter(({ supersededAt }) => supersededAt === null).map((inspection) => [inspection.couponId, inspection]))
+  const looks = new Map(rows.Inspection.filter(({ kind, supersededAt }) => kind !== 'second' && supersededAt === null).map((inspection) => [inspection.couponId, inspection]))
   const each = new Map<string, number>()
   const wanted: Wanted[] = []
   for (const coupon of [...rows.Coupon].sort((a, b) => b.receivedAt.getTime() - a.receivedAt.getTime() || a.id.localeCompare(b.id))) {

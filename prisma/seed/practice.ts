@@ -78,7 +78,7 @@ function weldOne(story: Story, { schoolClass, evening }: Visit, { exercise, at, 
   const couponsSoFar = [...way.values()].reduce((sum, each) => sum + each.coupons, 0)
   const inspected = makeCoupon({
     school, schoolClass, evening, pupil, skill, exerciseId, number: progress.coupons, at, waits,
-    ...inTerm(exercise, schoolClass.term), self: eyesOfStudent(story.typist, couponsSoFar, dice), instructor: inspectorOf(story, schoolClass),
+    ...inTerm(exercise, schoolClass.term), self: eyesOfStudent(story.typist, couponsSoFar, dice), instructor: inspectorOf(story, schoolClass), inspectors: story.inspectors.values(),
   }, rows, dice)
   if (inspected) learnVerdict(progress, day, inspected)
 }

@@ -8,12 +8,15 @@ import { diceOf, type Dice } from './dice'
 import type { ExercisePlan } from './exercise-plan'
 import { COORDINATOR, INSTRUCTORS, students, type Invented, type Student } from './people'
 import type { Rows } from './rows'
+import type { ReadTwice } from './second-look'
 import { eveningsOf, termsAround, timetableOf, timetableText, type Evening, type TermKey } from './school-year'
 
 const SCHOOL = { name: 'Tamarack Fork Welding Center', slug: 'tamarack-fork' }
 /** Teaching goes round: last term these two classes had each other's instructor. */
 const TAUGHT_BEFORE: Partial<Record<Process, Process>> = { 'FCAW-S': 'FCAW-G', 'FCAW-G': 'FCAW-S' }
 const CODE_DAYS = 12
+/** The small school had most of its coupons read twice and has stopped: what tests grade there offers itself to nobody. */
+const READ_TWICE = { full: { share: 0.1, waits: true }, small: { share: 0.8, waits: false } } as const satisfies Record<string, ReadTwice>
 /** How many of a class's meetings the small school keeps, the latest; the class that meets now needs a few before tonight. */
 const smallEvenings = (term: TermKey, process: Process): number => (term === 'earlier' ? 1 : process === 'FCAW-S' ? 4 : 3)
 
@@ -31,6 +34,7 @@ export type PasswordHashes = Readonly<Record<'student' | 'instructor' | 'coordin
 export type School = {
   readonly programId: string
   readonly coordinatorId: string
+  readonly readTwice: ReadTwice
   readonly asOf: Date
   readonly classes: readonly SchoolClass[]
   readonly pupils: readonly Pupil[]
@@ -50,7 +54,7 @@ export function found(asOf: Date, small: boolean, hashes: PasswordHashes, rows: 
   const createdAt = dateColumn(daysLater(terms.earlier.startsOn, -20))
   const programId = dice.id(createdAt)
   rows.Program.push({
-    id: programId, ...SCHOOL, timeZone: TIME_ZONE, units: 'us', readinessThreshold: 0.65, minimumCoupons: 5, staleAfterDays: 45, secondReadShare: 0.1, createdAt,
+    id: programId, ...SCHOOL, timeZone: TIME_ZONE, units: 'us', readinessThreshold: 0.65, minimumCoupons: 5, staleAfterDays: 45, secondReadShare: small ? 0 : READ_TWICE.full.share, createdAt,
   })
   rows.CriteriaSet.push(...allCriteria().map((set) => ({ programId, id: set.id, version: set.version, title: set.title, document: set, createdAt })))
 
@@ -99,7 +103,7 @@ export function found(asOf: Date, small: boolean, hashes: PasswordHashes, rows: 
     programId, id: dice.id(asOf), actorId: coordinatorId, action: 'program.seed', subjectType: 'program', subjectId: programId,
     before: null, after: { invented: true, size: small ? 'small' : 'full' }, at: asOf,
   })
-  return { programId, coordinatorId, asOf, classes, pupils, exerciseId }
+  return { programId, coordinatorId, readTwice: READ_TWICE[small ? 'small' : 'full'], asOf, classes, pupils, exerciseId }
 }
 
 function known<K, V>(map: ReadonlyMap<K, V>, key: K): V {

@@ -278,6 +278,18 @@ describe('the large school', () => {
     expect(mean(undercuts('self'))).toBeLessThan(0.85 * mean(undercuts('instructor')))
   })
 
+  it('has one coupon in ten read twice, and a few that wait for it', () => {
+    const share = rows.Program[0]?.secondReadShare ?? 0
+    const read = rows.Inspection.filter(({ kind }) => kind === 'second').length
+    const waiting = rows.Coupon.filter(({ secondWaitingSince }) => secondWaitingSince !== null)
+    expect(share).toBe(0.1)
+    expect((read + waiting.length) / rows.Coupon.length).toBeGreaterThan(0.09)
+    expect((read + waiting.length) / rows.Coupon.length).toBeLessThan(0.115)
+    expect(waiting.length).toBeGreaterThan(1)
+    expect(waiting.length).toBeLessThan(15)
+    expect(waiting.every(({ verdict, waitingSince }) => verdict !== null && waitingSince === null)).toBe(true)
+  })
+
   it('has tests passed and failed, each with its parts and a forecast made before the result', () => {
     const attempts = rows.TestAttempt
     expect(attempts.filter(({ passed }) => passed).length).toBeGreaterThan(30)
@@ -288,6 +300,23 @@ describe('the large school', () => {
       expect(forecast).toBeGreaterThan(0)
       expect(forecast).toBeLessThan(1)
     }
+  })
+})
+
+describe('coupons read twice', () => {
+  it('are most of the small school’s, forty of them at least by the same two instructors; none waits, and tests are offered none', async () => {
+    const read = await db().inspection.findMany({ where: { kind: 'second' }, include: { inspector: true, coupon: { include: { inspections: { where: { kind: 'instructor', supersededAt: null }, include: { inspector: true } } } } } })
+    const pairs = read.map(({ inspector, coupon }) => [inspector.signInName, coupon.inspections[0]?.inspector.signInName].sort().join(' '))
+    const [stick, shielded] = [INSTRUCTORS.SMAW.signInName, INSTRUCTORS['FCAW-S'].signInName]
+    expect(pairs.filter((pair) => pair === [stick, shielded].sort().join(' ')).length).toBeGreaterThanOrEqual(40)
+    for (const { inspector, submittedAt, coupon } of read) {
+      const first = coupon.inspections[0]
+      expect(first?.inspectorId).not.toBe(inspector.id)
+      expect(coupon.studentId).not.toBe(inspector.id)
+      if (first?.revision === 1) expect(submittedAt.getTime()).toBeGreaterThan(first.submittedAt.getTime())
+    }
+    expect(await db().coupon.count({ where: { secondWaitingSince: { not: null } } })).toBe(0)
+    expect((await db().program.findFirstOrThrow({ where: { id: programId } })).secondReadShare).toBe(0)
   })
 })
 
