@@ -24,25 +24,34 @@ export function GaugeStudySvg(props: GaugeStudyProps) {
   const { readers, rows, units, band } = props
   const title = `Every width read, in ${units === 'in' ? 'inches' : 'millimetres'}`
   const summary = 'Marks of one shape above one another: a reader against their own other rounds. Shapes side by side: one reader against another.'
-  return (
-    <div className="grid gap-3">
-      <ChartFigure
-        title={title} titleHidden={false} summary={`${summary}${band ? ' The dashed lines are the least and the most the criteria allow.' : ''}`}
-        drawing={{ narrow: <Drawing {...props} frame={NARROW_CHART} label={title} />, wide: <Drawing {...props} frame={WIDE_CHART} label={title} /> }}
-        table={{
-          open: 'Show the table', columns: [{ key: 'coupon', head: 'Coupon' }, ...readers.map(({ id, name }) => ({ key: id, head: `${name}, by round` }))],
-          rows: rows.map(({ key, cells }) => ({ key, cells })),
-        }}
-      />
-      <ul className="flex flex-wrap gap-x-6 gap-y-1" aria-label="Whose shape is whose">
-        {readers.map(({ id, name }, index) => (
-          <li key={id} className="flex items-center gap-2">
-            <svg viewBox="0 0 20 20" aria-hidden="true" className="size-5 shrink-0"><ReaderPoint reader={index} x={10} y={10} r={6} /></svg>
-            {name}
-          </li>
-        ))}
-      </ul>
+  const draw = (frame: Frame) => (
+    <div className="grid gap-2">
+      <Legend readers={readers} />
+      <Drawing {...props} frame={frame} label={title} />
     </div>
+  )
+  return (
+    <ChartFigure
+      title={title} titleHidden={false} summary={`${summary}${band ? ' The dashed lines are the least and the most the criteria allow.' : ''}`}
+      drawing={{ narrow: draw(NARROW_CHART), wide: draw(WIDE_CHART) }}
+      table={{
+        open: 'Show the table', columns: [{ key: 'coupon', head: 'Coupon' }, ...readers.map(({ id, name }) => ({ key: id, head: `${name}, by round` }))],
+        rows: rows.map(({ key, cells }) => ({ key, cells })),
+      }}
+    />
+  )
+}
+
+function Legend({ readers }: Pick<GaugeStudyProps, 'readers'>) {
+  return (
+    <ul className="flex flex-wrap gap-x-6 gap-y-1" aria-label="Whose shape is whose">
+      {readers.map(({ id, name }, index) => (
+        <li key={id} className="flex items-center gap-2">
+          <svg viewBox="0 0 20 20" aria-hidden="true" className="size-5 shrink-0"><ReaderPoint reader={index} x={10} y={10} r={6} /></svg>
+          {name}
+        </li>
+      ))}
+    </ul>
   )
 }
 

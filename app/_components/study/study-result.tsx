@@ -1,10 +1,9 @@
-import type { SpreadRow } from '@/lib/reports/gauge-study-words'
-import { RULE_OF_THUMB } from '@/lib/reports/gauge-study-words'
+import type { ComponentProps } from 'react'
 import { BIAS_CONFIDENCE } from '@/lib/reports/gauge-study-figures'
+import { RULE_OF_THUMB, type SpreadRow } from '@/lib/reports/gauge-study-words'
 import { shareText } from '@/lib/reports/share-text'
 import { GaugeStudySvg } from '../charts/gauge-study-svg'
 import { Table } from '../ui/table'
-import type { ComponentProps } from 'react'
 
 type StudyResultProps = {
   /** What it says, the headline left out. */
@@ -35,7 +34,7 @@ function Figures({ spread, readers, band }: NonNullable<StudyResultProps['figure
         <h2 id="apart" className="text-2xl">Each reader against all</h2>
         <Table
           caption="Each reader against all" captionHidden
-          columns={[{ key: 'who', head: 'Reader' }, { key: 'mean', head: 'Mean width', numeric: true }, { key: 'apart', head: 'Against the mean of all', numeric: true }]}
+          columns={[{ key: 'who', head: 'Reader' }, { key: 'mean', head: 'Mean width', numeric: true }, { key: 'apart', head: 'Against the mean of all' }]}
           rows={readers.map(({ key, name, mean, apart }) => ({ key, cells: [name, mean, apart] }))}
         />
         <p className="max-w-prose text-base text-ink-2">
@@ -48,7 +47,7 @@ function Figures({ spread, readers, band }: NonNullable<StudyResultProps['figure
           caption="Where the spread comes from" captionHidden
           columns={[
             { key: 'source', head: 'Source' }, { key: 'variance', head: 'Share of the variance', numeric: true }, { key: 'deviation', head: 'Standard deviation', numeric: true },
-            { key: 'all', head: 'Of that of all', numeric: true }, ...(band === null ? [] : [{ key: 'band', head: 'Of the band', numeric: true }]),
+            { key: 'all', head: 'Share of that of all readings', numeric: true }, ...(band === null ? [] : [{ key: 'band', head: 'Share of the band', numeric: true }]),
           ]}
           rows={spread.map(({ key, source, variance, deviation, ofAll, ofBand }) => ({ key, cells: [source, variance, deviation, ofAll, ...(band === null ? [] : [ofBand ?? '–'])] }))}
         />

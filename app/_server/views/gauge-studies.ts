@@ -76,7 +76,7 @@ export async function newStudyView(viewer: Viewer, classId: string): Promise<New
   return { classRecord, groups: [...groups.values()] }
 }
 
-/** A coupon on the bench, and its tap pad; null where the size is typed. */
+/** A coupon on the bench: whose it is, its exercise where they differ, and its tap pad; null where the size is typed. */
 export type BenchCoupon = { readonly id: string; readonly number: number; readonly tag: string; readonly pad: SizePadFrame | null }
 
 export type StudyHead = { readonly id: string; readonly name: string; readonly className: string; readonly facts: string; readonly bench: readonly BenchCoupon[] }
@@ -95,7 +95,7 @@ export async function studyToRead(viewer: Viewer, studyId: string): Promise<Read
   const own = study?.readers.find(({ id, reads }) => reads && id === viewer.personId)
   if (!study || !own) return null
   const turn = study.closedAt === null && !study.archived ? nextTurn(planOf(study), own.id, own.done) : null
-  if (!turn) return standing(viewer, study)
+  if (!turn) return standing(viewer, study, own.done.length)
   const plan = planOf(study)
   return { ...(await headOf(viewer, study)), stage: 'reading', turn, done: own.done.length, all: readingsEach(plan), rounds: study.rounds, closing: closingOf(plan, study.readers) }
 }
@@ -106,24 +106,26 @@ export async function studyToFollow(viewer: Viewer, studyId: string): Promise<St
   return study && standing(viewer, study)
 }
 
-async function standing(viewer: Viewer, study: StudyRecord): Promise<StandingScreen> {
+/** `own`: how many readings of the viewer's are in, where they are a reader. */
+async function standing(viewer: Viewer, study: StudyRecord, own: number | null = null): Promise<StandingScreen> {
   const [head, plan] = [await headOf(viewer, study), planOf(study)]
   if (study.closedAt !== null) return { ...head, stage: 'closed', result: await studyResult(viewer, study) }
   const missing = study.archived ? ['The class is archived: nothing more is read. Close the study.'] : stillMissing(plan, study.readers)
-  return { ...head, stage: 'waiting', missing, closing: closingOf(plan, study.readers) }
+  return { ...head, stage: 'waiting', missing: own === null ? missing : [`Your readings are in: ${own} of ${readingsEach(plan)}.`, ...missing], closing: closingOf(plan, study.readers) }
 }
 
 async function headOf(viewer: Viewer, study: StudyRecord): Promise<StudyHead> {
   const { timeZone } = await findProgram(viewer)
   const { coupons, rounds, closedAt } = study
+  const titles = new Set(coupons.map(({ exercise }) => exercise.title))
   return {
     id: study.id, name: study.name, className: study.className,
     facts: [
-      counted(coupons.length, 'coupon', 'coupons'), counted(rounds, 'round', 'rounds'), `opened by ${study.openedBy}, ${dateText(study.createdAt, 'en', timeZone)}`,
+      ...(titles.size === 1 ? titles : []), counted(coupons.length, 'coupon', 'coupons'), counted(rounds, 'round', 'rounds'), `opened by ${study.openedBy}, ${dateText(study.createdAt, 'en', timeZone)}`,
       ...(closedAt === null ? [] : [`closed ${dateText(closedAt, 'en', timeZone)}`]),
     ].join(' · '),
     bench: await Promise.all(coupons.map(async ({ id, sequence, student, number, exercise }) => ({
-      id, number: sequence, tag: `${student}, ${exercise.title}, no.\u00a0${number}`, pad: await widthPad(viewer, exercise),
+      id, number: sequence, tag: [student, ...(titles.size === 1 ? [] : [exercise.title]), `no.\u00a0${number}`].join(', '), pad: await widthPad(viewer, exercise),
     }))),
   }
 }

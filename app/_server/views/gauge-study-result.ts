@@ -1,7 +1,7 @@
 import 'server-only'
 import { gaugeFigures, type NamedReader, type WidthBand, type WidthReading } from '@/lib/reports/gauge-study-figures'
 import type { StudyPlan } from '@/lib/reports/gauge-study-order'
-import { biasText, gaugeWords, spreadRows, type SpreadRow } from '@/lib/reports/gauge-study-words'
+import { biasText, gaugeWords, spreadRows, spreadText, type SpreadRow } from '@/lib/reports/gauge-study-words'
 import { formatForReader } from '@/lib/units/display'
 import type { Viewer } from '../auth/viewer'
 import type { StudyRecord } from '../data/gauge-studies'
@@ -41,7 +41,7 @@ export async function studyResult(viewer: Viewer, study: StudyRecord): Promise<S
     words: figures.kind === 'none' ? [figures.why] : gaugeWords(figures, units),
     figures: figures.kind === 'none' ? null : {
       spread: spreadRows(figures, units),
-      readers: figures.readers.map(({ id, name, meanMm, bias }) => ({ key: id, name, mean: formatForReader(meanMm, units), apart: biasText(bias, units) })),
+      readers: figures.readers.map(({ id, name, meanMm, bias }) => ({ key: id, name, mean: spreadText(meanMm, units), apart: biasText(bias, units) })),
       band: band && `${formatForReader(band.minMm, units)} to ${formatForReader(band.maxMm, units)}`,
     },
     drawing: drawingOf(study, plan, band, units),
@@ -53,7 +53,7 @@ function drawingOf({ coupons, readers, readings }: StudyRecord, plan: StudyPlan,
   const present = readers.filter(({ done }) => done.length > 0).map(({ id, name }) => ({ id, name }))
   const widths = (couponId: string, readerId: string): string => readings
     .filter((each) => each.couponId === couponId && each.readerId === readerId).sort((a, b) => a.round - b.round)
-    .map(({ round, widthMm }) => `${round}: ${formatForReader(widthMm, units)}`).join('; ')
+    .map(({ round, widthMm }) => `${round}: ${spreadText(widthMm, units).replace(/ (in|mm)$/, '')}`).join(', ')
   return {
     plan, readings, band, units, readers: present,
     rows: coupons.map(({ id, sequence, student, number }) => ({ key: id, cells: [`${sequence}. ${student}, no.\u00a0${number}`, ...present.map((reader) => widths(id, reader.id))] })),

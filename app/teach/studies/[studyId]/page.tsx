@@ -15,6 +15,8 @@ import { ReadingForm } from './reading-form'
 
 type Props = { params: Promise<{ studyId: string }> }
 
+const BENCH = 'Lay the coupons out and number them like this. You are asked for them in an order of your own, another one in every round.'
+
 /** Read once for the page and its title. */
 const load = cache(async (studyId: string) => (await studyToRead(await requireRole('instructor'), pageId(studyId))) ?? notFound())
 
@@ -29,18 +31,17 @@ export default async function StudyPage({ params }: Props) {
   const [program, account] = await Promise.all([findProgram(viewer), ownAccount(viewer)])
   const { turn } = screen
   return (
-    <div className="grid gap-8">
-      <PageHead eyebrow={screen.className} title={screen.name} lead={screen.facts} aside={<LinkButton href="/teach/studies">All studies</LinkButton>} />
+    <div className="grid gap-5">
+      <PageHead eyebrow={screen.className} title={screen.name} />
       <ReadingForm
         key={`${turn.couponId}/${turn.round}`} studyId={screen.id} bench={screen.bench} turn={turn} done={screen.done} all={screen.all} rounds={screen.rounds}
         units={viewer.units} who={{ signInName: account.signInName, program: program.slug }}
       />
       <div className="border-t border-line">
-        <BenchList bench={screen.bench} open={screen.done === 0} />
-        <details>
-          <summary className="ring-inside flex min-h-12 w-fit cursor-pointer items-center underline underline-offset-4">Close this study</summary>
-          <div className="py-2"><ClosePanel studyId={screen.id} closing={screen.closing} /></div>
-        </details>
+        <BenchList bench={screen.bench} open={screen.done === 0} note={BENCH} />
+        <ClosePanel studyId={screen.id} closing={screen.closing} />
+        <p className="mt-3 mb-4 text-base text-ink-2">{screen.facts}</p>
+        <LinkButton href="/teach/studies">All studies</LinkButton>
       </div>
     </div>
   )

@@ -69,7 +69,7 @@ export function ReadingForm({ studyId, bench, rounds, all, units, who, ...first 
     setRefused(null)
   }
   return (
-    <form inert={!hydrated} method="post" noValidate onSubmit={onSubmit} className="grid max-w-2xl gap-5">
+    <form inert={!hydrated} method="post" noValidate onSubmit={onSubmit} className="grid max-w-2xl gap-4">
       <div role="status" className="grid gap-1">
         <p className="figures text-5xl leading-none">Coupon {coupon?.number} of {bench.length}</p>
         <p className="text-xl">Round {at.turn.round} of {rounds}</p>
