@@ -3,6 +3,7 @@ import type * as z from 'zod'
 import { refusals } from '@/lib/language/refusals'
 import { say, type Locale } from '@/lib/language/say'
 import { currentViewer, type Role, type Viewer } from './auth/viewer'
+import { readerLocale } from './reader'
 import { newPasswordFirst, notFound, Refusal, type RefusalCode } from './refusal'
 
 export type ActionResult<T> =
@@ -45,7 +46,7 @@ export function action<S extends z.ZodType, T>(
 ): (raw: unknown) => Promise<ActionResult<T>> {
   return async (raw) => {
     const viewer = await currentViewer()
-    if (!viewer) return refuse(new Refusal('SIGNED_OUT', 'You are signed out. Sign in again; nothing you typed is lost.'))
+    if (!viewer) return refuse(new Refusal('SIGNED_OUT', say(refusals, await readerLocale(), 'signedOut')))
     try {
       if (!door.roles.some((role) => viewer.roles.includes(role)) || (door.ownDevice && viewer.tabletId !== null)) throw notFound()
       if (viewer.mustChangePassword && !door.beforeNewPassword) throw newPasswordFirst(viewer.locale)
@@ -68,7 +69,7 @@ export function openAction<S extends z.ZodType, T>(
   return async (raw) => {
     try {
       const parsed = await (await input(raw)).safeParseAsync(raw)
-      if (!parsed.success) return invalid(parsed.error, 'en')
+      if (!parsed.success) return invalid(parsed.error, await readerLocale())
       return { ok: true, value: await run(parsed.data) }
     } catch (thrown) {
       if (thrown instanceof Refusal) return refuse(thrown)

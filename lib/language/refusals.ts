@@ -5,6 +5,7 @@ export const refusals = messages({
   en: {
     notHere: 'This is not here, or not yours to see.',
     lookAgain: 'Some of this needs another look.',
+    signedOut: 'You are signed out. Sign in again; nothing you typed is lost.',
     newPassword: 'Someone else chose your password. Choose your own on the account page first; then send this again.',
     cautionsFirst: 'Read and confirm the cautions of this exercise first. What you typed is kept.',
     photosPerCoupon: 'A coupon holds up to {most} photos.',
@@ -17,6 +18,7 @@ export const refusals = messages({
   es: {
     notHere: 'Esto no está aquí, o no te corresponde verlo.',
     lookAgain: 'Algo de esto necesita otra mirada.',
+    signedOut: 'Tu sesión terminó. Entra otra vez; no se pierde nada de lo que escribiste.',
     newPassword: 'Otra persona eligió tu contraseña. Primero elige la tuya en la página de tu cuenta; después envía esto otra vez.',
     cautionsFirst: 'Primero lee y confirma las precauciones de este ejercicio. Lo que escribiste se conserva.',
     photosPerCoupon: 'Una probeta admite hasta {most} fotos.',

@@ -7,11 +7,12 @@ import { paperFor } from '@/lib/reports/paper'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { boothCardSheet } from '@/app/_server/views/booth-card-sheet'
 import { CautionSheet } from './caution-sheet'
 import { CardRows } from './card-rows'
 
-export const metadata: Metadata = { title: 'Booth card' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(print, await readerLocale(), 'boothCard') })
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 

@@ -7,9 +7,10 @@ import { PaperPages } from '@/app/print/_parts/paper-pages'
 import { PaperTable } from '@/app/print/_parts/paper-table'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { classSheet, type ClassSheet, type ClassSheetPage, type SheetCell } from '@/app/_server/views/class-sheet'
 
-export const metadata: Metadata = { title: 'Class sheet' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(classPaper, await readerLocale(), 'classSheet') })
 
 type Props = { params: Promise<{ classId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 

@@ -7,9 +7,10 @@ import { PaperPages } from '@/app/print/_parts/paper-pages'
 import { SummaryBody } from '@/app/print/progress/[studentId]/summary-body'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { classProgress } from '@/app/_server/views/class-progress'
 
-export const metadata: Metadata = { title: 'Progress summaries of a class' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(classPaper, await readerLocale(), 'summaries') })
 
 type Props = { params: Promise<{ classId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 

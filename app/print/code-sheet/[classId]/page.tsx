@@ -6,9 +6,10 @@ import { paperFor } from '@/lib/reports/paper'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { codeSheet, type CodeSheet } from '@/app/_server/views/code-sheet'
 
-export const metadata: Metadata = { title: 'Class code sheet' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(words, await readerLocale(), 'classCode') })
 
 type Props = { params: Promise<{ classId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 

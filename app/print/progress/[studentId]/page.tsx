@@ -1,13 +1,16 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { print } from '@/lib/language/print'
+import { say } from '@/lib/language/say'
 import { paperFor } from '@/lib/reports/paper'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { progressSummary } from '@/app/_server/views/progress-summary'
 import { SummaryBody } from './summary-body'
 
-export const metadata: Metadata = { title: 'Progress summary' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(print, await readerLocale(), 'summary') })
 
 type Props = { params: Promise<{ studentId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 

@@ -1,13 +1,16 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { blankSheet as words } from '@/lib/language/blank-sheet'
+import { say } from '@/lib/language/say'
 import { paperFor } from '@/lib/reports/paper'
 import { PaperPages } from '@/app/print/_parts/paper-pages'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { blankSheet } from '@/app/_server/views/blank-sheet'
 import { BlankBody } from './blank-body'
 
-export const metadata: Metadata = { title: 'Inspection sheet to fill in by hand' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(words, await readerLocale(), 'title') })
 
 type Props = { params: Promise<{ classId: string; exerciseId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 

@@ -11,11 +11,12 @@ import { columnFrame } from '@/app/print/_parts/print-frame'
 import { Sheet } from '@/app/print/_parts/sheet'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { readinessReport } from '@/app/_server/views/readiness-report'
 import { EvidenceTable } from './evidence-table'
 import { Signatures } from './signatures'
 
-export const metadata: Metadata = { title: 'Readiness for test' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(print, await readerLocale(), 'report') })
 const TRACK_HEIGHT = 210
 
 type Props = { params: Promise<{ studentId: string; exerciseId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }

@@ -6,9 +6,10 @@ import { paperFor } from '@/lib/reports/paper'
 import { PaperPages } from '@/app/print/_parts/paper-pages'
 import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
+import { readerLocale } from '@/app/_server/reader'
 import { couponTags, type CouponTag, type CouponTags } from '@/app/_server/views/coupon-tags'
 
-export const metadata: Metadata = { title: 'Coupon tags' }
+export const generateMetadata = async (): Promise<Metadata> => ({ title: say(classPaper, await readerLocale(), 'tags') })
 
 type Props = { params: Promise<{ classId: string; exerciseId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
 
