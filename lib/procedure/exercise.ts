@@ -44,6 +44,6 @@ export function stationPlaces(lengthMm: number, count: number): number[] {
 }
 
 /** The few words a board's column has room for: '3F up lap'. */
-export function shortTitle(exercise: Pick<ExerciseFacts, 'position' | 'progression' | 'joint'>): string {
+export function shortTitle(exercise: { readonly position: string; readonly progression: string | null; readonly joint: string }): string {
   return [exercise.position, exercise.progression, exercise.joint].filter(Boolean).join(' ')
 }

@@ -3,7 +3,7 @@ import { fixed } from '../units/quantity'
 import type { RuleFigures } from './agreement'
 import { LEAST_TO_CORRECT, type AgreementFigures, type Corrected } from './agreement-figures'
 import type { Leaning, Leanings } from './agreement-leanings'
-import { WHOLE_COUPON, type Subject } from './agreement-looks'
+import { WHOLE_COUPON } from './agreement-looks'
 import type { WidthBias } from './agreement-widths'
 import { biasText, spreadText } from './gauge-study-words'
 import { LEAST_TO_COMPARE } from './pass-rates'
@@ -39,26 +39,26 @@ export const inSentence = (name: string): string => (/^[A-Z][a-z]/.test(name) ? 
 
 type Answered = { readonly coupons: number; readonly verdicts: AgreementFigures; readonly rules: readonly RuleFigures[] }
 
-/** The answer first: on how many coupons the verdicts were the same, then over what they part most. `who` begins the sentence: 'Two readers'. */
-export function agreementAnswer({ coupons, verdicts, rules }: Answered, who: string): string[] {
+/** The answer first: on how many coupons the verdicts were the same, then over what they part most. `who` begins the sentence ('Two readers'), `they` the last one. */
+export function agreementAnswer({ coupons, verdicts, rules }: Answered, who: string, they: 'they' | 'you' = 'they'): string[] {
   const share = shareWithInterval(verdicts)
   const answer = share
     ? `${who} reached the same verdict on ${alikeText(verdicts)} coupons: ${share}.`
     : `${who} reached the same verdict on ${alikeText(verdicts)} coupons: too few to say more.`
-  return [answer, ...leftOutWords(coupons, verdicts), ...partMost(rules)]
+  return [answer, ...leftOutWords(coupons, verdicts), ...partMost(rules, they)]
 }
 
 function leftOutWords(coupons: number, { leftOut }: AgreementFigures): string[] {
   if (leftOut === 0) return []
-  return [`Of ${countText(coupons, 'en')} coupons read twice, ${countText(leftOut, 'en')} ${leftOut === 1 ? 'is' : 'are'} left out of this, because somebody left something unmeasured.`]
+  return [`Of ${countText(coupons, 'en')} coupons that both looked at, ${countText(leftOut, 'en')} ${leftOut === 1 ? 'is' : 'are'} left out of this, because somebody left something unmeasured.`]
 }
 
-function partMost(rules: readonly RuleFigures[]): string[] {
+function partMost(rules: readonly RuleFigures[], they: string): string[] {
   const told = rules.filter(({ figures }) => figures.share !== null)
   const [least] = told
   if (!least?.figures.share) return []
-  if (least.figures.share.rate === 1) return ['Over no rule did they part.']
-  return [`They part most over ${inSentence(least.rule)}: alike on ${alikeText(least.figures)}, ${shareWithInterval(least.figures) ?? ''}.`]
+  if (least.figures.share.rate === 1) return [`Over no rule did ${they} part.`]
+  return [`${capital(they)} part most over ${inSentence(least.rule)}: alike on ${alikeText(least.figures)}, ${shareWithInterval(least.figures) ?? ''}.`]
 }
 
 const COUNTS = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
@@ -70,12 +70,15 @@ export function leaningText({ readerId, subject, way, otherIds, thisWay, parted,
   const verb = (what: 'accept' | 'reject', one: boolean): string => (one ? `${what}s` : what)
   const [own, opposite] = way === 'accepts' ? (['accept', 'reject'] as const) : (['reject', 'accept'] as const)
   const what = subject === WHOLE_COUPON ? 'coupons' : inSentence(subject)
-  return `${spoken ? 'You' : nameOf(readerId)} ${verb(own, !spoken)} ${what} that ${others} ${verb(opposite, otherIds.length === 1)}: ${thisWay.length} of the ${parted} coupons on which ${spoken ? 'you' : 'they'} parted${subject === WHOLE_COUPON ? '' : ' over it'}, of ${countText(compared, 'en')} compared.`
+  return `${spoken ? 'You' : capital(nameOf(readerId))} ${verb(own, !spoken)} ${what} that ${others} ${verb(opposite, otherIds.length === 1)}: ${thisWay.length} of the ${parted} coupons on which ${spoken ? 'you' : 'they'} parted${subject === WHOLE_COUPON ? '' : ' over it'}, of ${countText(compared, 'en')} compared.`
 }
+
+const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1)
 
 /** How many such lines chance would show. */
 export function leaningCaution({ looked, byChance }: Leanings): string {
-  return `${looked} ${looked === 1 ? 'reader and rule was' : 'readers and rules were'} looked at. If nobody leaned, chance alone would show about ${byChance < 0.05 ? 'none' : fixed(byChance, 1)} of such lines.`
+  const chance = byChance < 0.05 ? 'would hardly show such a line' : `would show about ${fixed(byChance, 1)} such lines`
+  return `${looked} ${looked === 1 ? 'pairing of a reader and a rule was' : 'pairings of a reader and a rule were'} looked at. If nobody leaned, chance alone ${chance}.`
 }
 
 /** What the lines are good for. */
@@ -86,7 +89,7 @@ export function widthWords({ coupons, found }: WidthBias, who: string, of: strin
   if (!found) return [`Widths cannot be compared yet: both measured them on ${coupons} of the ${LEAST_TO_COMPARE} coupons it takes.`]
   const { bias } = found
   const size = (value: number): string => spreadText(Math.abs(value), units)
-  const reads = who === 'You' || who === 'Students' ? 'read' : 'reads'
+  const reads = who === 'You' ? 'read' : 'reads'
   const first = bias.low > 0 || bias.high < 0
     ? `${who} ${reads} widths ${size(bias.mean)} ${bias.mean > 0 ? 'wider' : 'narrower'} than ${of} on average (${size(bias.mean > 0 ? bias.low : bias.high)} to ${size(bias.mean > 0 ? bias.high : bias.low)}), on ${coupons} coupons.`
     : `${who} ${reads} widths neither wider nor narrower than ${of}, as far as ${coupons} coupons can tell: ${biasText(bias, units)} on average.`
@@ -109,7 +112,15 @@ export function apartText({ onlyFirst, onlySecond, leftOut, compared }: Agreemen
   ].join(', ')
 }
 
-export const subjectName = (subject: Subject): string => (subject === WHOLE_COUPON ? 'The whole coupon' : subject)
+/** Rules over which nobody parted, in one sentence with their coupons; null without any. */
+export function neverPartedText(rules: readonly RuleFigures[]): string | null {
+  const never = rules.filter(({ figures }) => figures.compared > 0 && figures.alike === figures.compared)
+  if (never.length === 0) return null
+  return `Alike on every coupon: ${never.map(({ rule, figures }) => `${inSentence(rule)} (${countText(figures.compared, 'en')})`).join(', ')}.`
+}
+
+/** Rules over which somebody parted: those worth a row. */
+export const partedRules = (rules: readonly RuleFigures[]): RuleFigures[] => rules.filter(({ figures }) => figures.alike < figures.compared)
 
 /** How the figures are to be read, with their sources. */
 export const AGREEMENT_NOTES = [

@@ -1,8 +1,8 @@
 import type { Compared } from '@/lib/reports/agreement'
-import { apartText, widthWords } from '@/lib/reports/agreement-words'
+import { widthWords } from '@/lib/reports/agreement-words'
 import type { LengthUnit } from '@/lib/units/length'
-import { AgreementBars } from '../charts/agreement-bars'
 import { LeaningList } from './leaning-list'
+import { RuleAgreement } from './rule-agreement'
 
 type Lines = Parameters<typeof LeaningList>[0]['lines']
 type OwnEyesReportProps = { readonly compared: Compared; readonly leanings: { readonly lines: Lines; readonly caution: string | null }; readonly units: LengthUnit }
@@ -14,13 +14,7 @@ export function OwnEyesReport({ compared, leanings, units }: OwnEyesReportProps)
   return (
     <>
       <LeaningList title="What students see otherwise" {...leanings} none="Over no rule do students and instructors part one way, as far as these coupons can tell." />
-      <AgreementBars
-        title="Student and instructor, rule by rule" groupWord="Rule"
-        rows={[
-          { key: '', label: 'The whole coupon', figures: compared.verdicts, note: apartText(compared.verdicts, SIDES) },
-          ...compared.rules.map(({ rule, figures }) => ({ key: rule, label: rule, figures, note: apartText(figures, SIDES) })),
-        ]}
-      />
+      <RuleAgreement title="Student and instructor, rule by rule" rules={compared.rules} sides={SIDES} whole={compared.verdicts} />
       <section className="grid gap-2">
         <h2 className="text-2xl">Measured widths</h2>
         <div className="max-w-prose">{widthWords(compared.widths, 'The student', 'the instructor', units).map((sentence) => <p key={sentence}>{sentence}</p>)}</div>

@@ -1,6 +1,6 @@
 import type { PairCompared } from '@/lib/reports/agreement'
-import { alikeText, apartText, widthWords, type Teller } from '@/lib/reports/agreement-words'
-import { AgreementBars } from '../charts/agreement-bars'
+import { alikeText, widthWords, type Teller } from '@/lib/reports/agreement-words'
+import { RuleAgreement } from './rule-agreement'
 
 /** Two readers, folded: rule by rule, and who reads wider. */
 export function PairDetails({ pair, teller }: { readonly pair: PairCompared; readonly teller: Teller }) {
@@ -11,7 +11,7 @@ export function PairDetails({ pair, teller }: { readonly pair: PairCompared; rea
     <details className="border border-line bg-plate px-4">
       <summary className="ring-inside min-h-12 cursor-pointer py-3 font-head text-xl leading-tight font-semibold">{title}: {alikeText(pair.verdicts)} alike</summary>
       <div className="grid gap-3 pb-4">
-        <AgreementBars title={`${title}, rule by rule`} groupWord="Rule" rows={pair.rules.map(({ rule, figures }) => ({ key: rule, label: rule, figures, note: apartText(figures, names) }))} />
+        <RuleAgreement title={`${title}, rule by rule`} rules={pair.rules} sides={names} />
         <div className="max-w-prose">{widthWords(pair.widths, one, other, teller.units).map((sentence) => <p key={sentence}>{sentence}</p>)}</div>
       </div>
     </details>

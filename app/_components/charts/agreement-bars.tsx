@@ -1,11 +1,10 @@
-import type { ReactNode } from 'react'
 import type { AgreementFigures, Corrected } from '@/lib/reports/agreement-figures'
 import { alikeText, correctedText, shareWithInterval } from '@/lib/reports/agreement-words'
-import { TableRegion } from '../ui/table-region'
+import { FigureRows } from './figure-rows'
 
 export type AgreementRow = {
   readonly key: string
-  readonly label: ReactNode
+  readonly label: string
   readonly figures: AgreementFigures
   /** Under the figures: who accepted alone, what was left out. */
   readonly note?: string
@@ -18,52 +17,26 @@ type AgreementBarsProps = {
   readonly rows: readonly AgreementRow[]
 }
 
-const WORDS = 'Above, how many of a hundred were alike; below, dashed, AC1; each with its 95 % interval. What lies under 0 is drawn at 0.'
+const WORDS = 'Above, how many of a hundred were alike; below, dashed, AC1, where 100 is full agreement and 0 is chance or worse. Each with its 95 % interval.'
 
-/** How alike two sides judged, row by row, drawn and in figures: a table that is its own text. */
+/** How alike two sides judged, row by row, drawn and in figures. */
 export function AgreementBars({ title, groupWord, rows }: AgreementBarsProps) {
   return (
-    <TableRegion label={title}>
-      <table className="w-full border-collapse text-left">
-        <caption className="pb-2 text-left">
-          <span className="block font-head text-xl leading-tight font-semibold">{title}</span>
-          <span className="block text-base text-ink-2">{WORDS}</span>
-        </caption>
-        <thead>
-          <tr className="border-b-2 border-ink align-bottom">
-            <th scope="col" className="py-2 pr-3 font-head text-lg leading-tight font-semibold">{groupWord}</th>
-            <th scope="col" className="w-[30%] min-w-20 py-2 font-head text-lg leading-tight font-semibold">
-              Alike
-              <span aria-hidden="true" className="flex justify-between text-base text-ink-2"><span>0</span><span>50</span><span>100 %</span></span>
-            </th>
-            <th scope="col" className="py-2 pl-3 text-right font-head text-lg leading-tight font-semibold">Alike, AC1, kappa</th>
-          </tr>
-        </thead>
-        <tbody>{rows.map((row) => <Row key={row.key} row={row} />)}</tbody>
-      </table>
-    </TableRegion>
+    <FigureRows
+      title={title} words={WORDS} heads={[groupWord, 'Alike']} scale={['0', '50', '100 %']}
+      rows={rows.map(({ key, label, figures, note }) => ({ key, label, drawing: <Drawing figures={figures} />, figures: <Figures figures={figures} note={note ?? ''} /> }))}
+    />
   )
 }
 
-function Row({ row: { label, figures, note } }: { readonly row: AgreementRow }) {
+function Figures({ figures, note }: { readonly figures: AgreementFigures; readonly note: string }) {
   const share = shareWithInterval(figures)
   return (
-    <tr className="border-b border-line">
-      <th scope="row" className="min-w-24 py-2 pr-3 leading-tight font-bold">{label}</th>
-      <td className="py-2"><Drawing figures={figures} /></td>
-      <td className="w-[45%] py-2 pl-3 text-right leading-tight">
-        <span className="flex flex-wrap items-baseline justify-end gap-x-3">
-          <span className="figures text-lg whitespace-nowrap">{figures.compared === 0 ? 'none yet' : alikeText(figures)}</span>
-          {share && <span className="text-base">{share}</span>}
-        </span>
-        {share && (
-          <span className="block text-base text-ink-2">
-            {figures.ac1.kind === 'few' ? `AC1 and kappa ${correctedText(figures.ac1)}` : <>AC1 {correctedText(figures.ac1)}, <span className="inline-block">kappa {correctedText(figures.kappa)}</span></>}
-          </span>
-        )}
-        {note && <span className="block text-base text-ink-2">{note}</span>}
-      </td>
-    </tr>
+    <>
+      <p><span className="figures text-lg whitespace-nowrap">{figures.compared === 0 ? 'none yet' : alikeText(figures)}</span>{share && <span>, {share}</span>}</p>
+      {share && <p className="text-base text-ink-2">{figures.ac1.kind === 'few' ? `AC1 and kappa ${correctedText(figures.ac1)}` : `AC1 ${correctedText(figures.ac1)}, kappa ${correctedText(figures.kappa)}`}</p>}
+      {note && <p className="text-base text-ink-2">{note}</p>}
+    </>
   )
 }
 

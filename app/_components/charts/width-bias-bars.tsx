@@ -3,7 +3,7 @@ import { signed } from '@/lib/reports/agreement-words'
 import { biasText } from '@/lib/reports/gauge-study-words'
 import { LEAST_TO_COMPARE } from '@/lib/reports/pass-rates'
 import type { LengthUnit } from '@/lib/units/length'
-import { TableRegion } from '../ui/table-region'
+import { FigureRows } from './figure-rows'
 
 export type WidthBiasRow = { readonly key: string; readonly label: string; readonly widths: WidthBias }
 
@@ -17,41 +17,22 @@ const LEAST_SCALE_MM = 0.5
 export function WidthBiasBars({ title, groupWord, rows, units }: WidthBiasBarsProps) {
   const scaleMm = Math.max(LEAST_SCALE_MM, ...rows.flatMap(({ widths: { found } }) => (found ? [Math.abs(found.limits.low), Math.abs(found.limits.high)] : [])))
   return (
-    <TableRegion label={title}>
-      <table className="w-full border-collapse text-left">
-        <caption className="pb-2 text-left">
-          <span className="block font-head text-xl leading-tight font-semibold">{title}</span>
-          <span className="block text-base text-ink-2">{WORDS}</span>
-        </caption>
-        <thead>
-          <tr className="border-b-2 border-ink align-bottom">
-            <th scope="col" className="py-2 pr-3 font-head text-lg leading-tight font-semibold">{groupWord}</th>
-            <th scope="col" className="w-[30%] min-w-20 py-2 font-head text-lg leading-tight font-semibold">
-              <span className="sr-only">Drawn</span>
-              <span aria-hidden="true" className="flex justify-between text-base text-ink-2"><span>narrower</span><span>wider</span></span>
-            </th>
-            <th scope="col" className="py-2 pl-3 text-right font-head text-lg leading-tight font-semibold">Reads over the other</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ key, label, widths }) => (
-            <tr key={key} className="border-b border-line">
-              <th scope="row" className="min-w-24 py-2 pr-3 leading-tight font-bold">{label}</th>
-              <td className="py-2">{widths.found && <Drawing found={widths.found} scaleMm={scaleMm} />}</td>
-              <td className="w-[45%] py-2 pl-3 text-right leading-tight">
-                {widths.found ? (
-                  <>
-                    <span className="figures block text-lg">{biasText(widths.found.bias, units)}</span>
-                    <span className="block text-base text-ink-2">single widths {signed(widths.found.limits.low, units)} to {signed(widths.found.limits.high, units)}</span>
-                  </>
-                ) : <span className="block">from {LEAST_TO_COMPARE} coupons on</span>}
-                <span className="block text-base text-ink-2">{widths.coupons} {widths.coupons === 1 ? 'coupon' : 'coupons'}, {widths.places} places</span>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableRegion>
+    <FigureRows
+      title={title} words={WORDS} heads={[groupWord, 'Reads over the others']} scale={['narrower', '0', 'wider']}
+      rows={rows.map(({ key, label, widths }) => ({
+        key, label, drawing: widths.found && <Drawing found={widths.found} scaleMm={scaleMm} />, figures: <Figures widths={widths} units={units} />,
+      }))}
+    />
+  )
+}
+
+function Figures({ widths: { coupons, places, found }, units }: { readonly widths: WidthBias; readonly units: LengthUnit }) {
+  return (
+    <>
+      {found ? <p className="figures text-lg">{biasText(found.bias, units)}</p> : <p>from {LEAST_TO_COMPARE} coupons on</p>}
+      {found && <p className="text-base text-ink-2">single widths {signed(found.limits.low, units)} to {signed(found.limits.high, units)}</p>}
+      <p className="text-base text-ink-2">{coupons} {coupons === 1 ? 'coupon' : 'coupons'}, {places} places</p>
+    </>
   )
 }
 

@@ -1,4 +1,5 @@
 import 'server-only'
+import { shortTitle } from '@/lib/procedure/exercise'
 import { fullName } from '@/lib/reports/full-name'
 import type { WidthAt } from '@/lib/reports/width-differences'
 import { readStoredReadings } from '@/lib/schemas/readings'
@@ -21,8 +22,11 @@ export type LookOfReader = {
 /** A coupon that two people looked at. */
 export type ComparedCoupon = {
   readonly couponId: string
-  readonly exerciseTitle: string
+  /** '3F up lap' */
+  readonly exercise: string
   readonly number: number
+  /** Whose it is; null where the viewer neither teaches the class nor coordinates, and need not know. */
+  readonly student: string | null
   /** Whether the viewer teaches its class now. */
   readonly taught: boolean
   /** The instructor's verdict that stands, decided or computed; what the student was told. */
@@ -88,7 +92,7 @@ async function compared(viewer: Viewer, where: Prisma.CouponWhereInput, { kinds:
     where: { AND: [where, has(one), has(other)] },
     orderBy: [{ receivedAt: 'desc' }, { id: 'desc' }], take: most,
     select: {
-      id: true, number: true, verdict: true, exercise: { select: { title: true } },
+      id: true, number: true, verdict: true, exercise: { select: { position: true, progression: true, joint: true } }, student: { select: { givenName: true, familyName: true } },
       class: { select: { instructors: { where: { programId, personId }, select: { personId: true } } } },
       inspections: {
         where: { kind: { in: [one, other] } },
@@ -99,10 +103,11 @@ async function compared(viewer: Viewer, where: Prisma.CouponWhereInput, { kinds:
       },
     },
   })
-  return rows.flatMap(({ id, number, verdict, exercise, class: { instructors }, inspections }) => {
+  return rows.flatMap(({ id, number, verdict, exercise, student, class: { instructors }, inspections }) => {
     const [first, second] = pick(inspections).map(toLook)
     if (!first || !second || first.reader.id === second.reader.id) return []
-    return { couponId: id, exerciseTitle: exercise.title, number, taught: instructors.length > 0, standing: verdict, first, second }
+    const taught = instructors.length > 0
+    return { couponId: id, exercise: shortTitle(exercise), number, student: taught || hasRole(viewer, 'coordinator') ? fullName(student) : null, taught, standing: verdict, first, second }
   })
 }
 

@@ -71,7 +71,7 @@ export function leaningView(leanings: AgreementReport['leanings'], coupons: read
     const here = coupons.filter(({ couponId }) => leaning.thisWay.includes(couponId))
     return {
       key: `${leaning.readerId} ${leaning.subject ?? ''}`, text: leaningText(leaning, teller), more: Math.max(0, here.length - MOST_NAMED),
-      coupons: here.slice(0, MOST_NAMED).map((coupon) => ({ id: coupon.couponId, label: `${coupon.exerciseTitle}, no. ${coupon.number}`, href: hrefOf(coupon) })),
+      coupons: here.slice(0, MOST_NAMED).map((coupon) => ({ id: coupon.couponId, label: `${coupon.student === null ? '' : `${coupon.student}, `}${coupon.exercise} no. ${coupon.number}`, href: hrefOf(coupon) })),
     }
   }
   return { lines: leanings.found.map(line), caution: leanings.looked === 0 ? null : leaningCaution(leanings) }

@@ -3,6 +3,7 @@ import { agreementAnswer, apartText } from '@/lib/reports/agreement-words'
 import { AgreementNotes, WIDTH_NOTE } from '@/app/_components/agreement/agreement-notes'
 import { LeaningList } from '@/app/_components/agreement/leaning-list'
 import { PairDetails } from '@/app/_components/agreement/pair-details'
+import { RuleAgreement } from '@/app/_components/agreement/rule-agreement'
 import { AgreementBars } from '@/app/_components/charts/agreement-bars'
 import { WidthBiasBars } from '@/app/_components/charts/width-bias-bars'
 import { DownloadLink } from '@/app/_components/ui/download-link'
@@ -68,7 +69,7 @@ function Found({ view: { report, teller, leanings }, more }: { readonly view: Pr
     <>
       {more.length > 0 && <div className="-mt-6 grid max-w-prose gap-2">{more.map((sentence) => <p key={sentence}>{sentence}</p>)}</div>}
       <LeaningList title="Who parts from the others one way" {...leanings} none="Nobody parts from the others one way, as far as these coupons can tell. It takes six coupons parted upon." />
-      <AgreementBars title="Rule by rule" groupWord="Rule" rows={all.rules.map(({ rule, figures }) => ({ key: rule, label: rule, figures, note: apartText(figures, null) }))} />
+      <RuleAgreement title="Rule by rule" rules={all.rules} sides={null} />
       <section className="grid gap-3">
         <AgreementBars
           title="The whole coupon, by readers" groupWord="Readers"

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { agreementAnswer, apartText, widthWords } from '@/lib/reports/agreement-words'
+import { agreementAnswer, widthWords } from '@/lib/reports/agreement-words'
 import { AgreementNotes, WIDTH_NOTE } from '@/app/_components/agreement/agreement-notes'
 import { LeaningList } from '@/app/_components/agreement/leaning-list'
 import { PairDetails } from '@/app/_components/agreement/pair-details'
-import { AgreementBars } from '@/app/_components/charts/agreement-bars'
+import { RuleAgreement } from '@/app/_components/agreement/rule-agreement'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
@@ -18,7 +18,7 @@ export default async function OwnAgreementPage() {
   const viewer = await requireRole('instructor')
   const [view, classes] = await Promise.all([ownAgreement(viewer), taughtClasses(viewer)])
   const { all } = view.report
-  const [answer] = all.coupons === 0 ? [] : agreementAnswer(all, 'You and another instructor')
+  const [answer] = all.coupons === 0 ? [] : agreementAnswer(all, 'You and another instructor', 'you')
   return (
     <div className="grid gap-10">
       <PageHead title="Your eye and the others’" lead={answer} />
@@ -28,11 +28,14 @@ export default async function OwnAgreementPage() {
         </EmptyState>
       ) : <Found view={view} />}
       <section className="grid gap-3">
-        <h2 className="text-2xl">Elsewhere</h2>
+        <h2 className="text-2xl">How students see their own welds</h2>
         <ul className="flex flex-wrap gap-2">
-          {classes.map(({ record }) => <li key={record.id}><LinkButton href={`/teach/classes/${record.id}/eyes`}>How students of {record.name} see their own welds</LinkButton></li>)}
-          <li><LinkButton href="/teach/studies">Gauge studies</LinkButton></li>
+          {classes.map(({ record }) => <li key={record.id}><LinkButton href={`/teach/classes/${record.id}/eyes`}>{record.name}, {record.term.name}</LinkButton></li>)}
         </ul>
+      </section>
+      <section className="grid gap-3">
+        <h2 className="text-2xl">Measuring the same coupons more than once</h2>
+        <div><LinkButton href="/teach/studies">Gauge studies</LinkButton></div>
       </section>
       {all.coupons > 0 && <AgreementNotes capped={view.capped ? MOST_COMPARED : null} more={[WIDTH_NOTE, 'You see only coupons that you read yourself. The coordinator sees all of them.']} />}
     </div>
@@ -41,12 +44,12 @@ export default async function OwnAgreementPage() {
 
 function Found({ view: { report, teller, leanings } }: { readonly view: AgreementView }) {
   const { all, pairs, readers } = report
-  const [, ...more] = agreementAnswer(all, 'You and another instructor')
+  const [, ...more] = agreementAnswer(all, 'You and another instructor', 'you')
   return (
     <>
       {more.length > 0 && <div className="-mt-6 grid max-w-prose gap-2">{more.map((sentence) => <p key={sentence}>{sentence}</p>)}</div>}
       <LeaningList title="Where you part from others one way" {...leanings} none="You part from the others no one way, as far as these coupons can tell. It takes six coupons parted upon." />
-      <AgreementBars title="You and the others, rule by rule" groupWord="Rule" rows={all.rules.map(({ rule, figures }) => ({ key: rule, label: rule, figures, note: apartText(figures, ['you', 'the other']) }))} />
+      <RuleAgreement title="You and the others, rule by rule" rules={all.rules} sides={['you', 'the other']} />
       <section className="grid gap-2">
         <h2 className="text-2xl">Measured widths</h2>
         <div className="max-w-prose">{readers.flatMap(({ widths }) => widthWords(widths, 'You', 'the others', teller.units)).map((sentence) => <p key={sentence}>{sentence}</p>)}</div>

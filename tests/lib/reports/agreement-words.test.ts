@@ -5,7 +5,7 @@ import { agreementReport, compareSides } from '@/lib/reports/agreement'
 import { agreementRows } from '@/lib/reports/agreement-export'
 import { leaningsOf } from '@/lib/reports/agreement-leanings'
 import type { ReadLook, TwoLooks } from '@/lib/reports/agreement-looks'
-import { agreementAnswer, apartText, correctedText, leaningCaution, leaningText, shareWithInterval, signed, widthWords, type Teller } from '@/lib/reports/agreement-words'
+import { agreementAnswer, apartText, correctedText, leaningCaution, leaningText, neverPartedText, partedRules, shareWithInterval, signed, widthWords, type Teller } from '@/lib/reports/agreement-words'
 import { widthBias } from '@/lib/reports/agreement-widths'
 import type { Verdict } from '@/lib/scoring/types'
 
@@ -31,8 +31,8 @@ describe('leanings', () => {
     expect(leaningText({ ...found, way: 'rejects', subject: null, otherIds: ['b'] }, teller('a'))).toBe('You reject coupons that Wim accepts: 10 of the 11 coupons on which you parted, of 60 compared.')
   })
   it('say how many chance alone would show', () => {
-    expect(leaningCaution({ found: [], looked: 24, byChance: 0.64 })).toBe('24 readers and rules were looked at. If nobody leaned, chance alone would show about 0.6 of such lines.')
-    expect(leaningCaution({ found: [], looked: 1, byChance: 0.01 })).toBe('1 reader and rule was looked at. If nobody leaned, chance alone would show about none of such lines.')
+    expect(leaningCaution({ found: [], looked: 24, byChance: 0.64 })).toBe('24 pairings of a reader and a rule were looked at. If nobody leaned, chance alone would show about 0.6 such lines.')
+    expect(leaningCaution({ found: [], looked: 1, byChance: 0.01 })).toBe('1 pairing of a reader and a rule was looked at. If nobody leaned, chance alone would hardly show such a line.')
   })
 })
 
@@ -41,13 +41,23 @@ describe('the answer', () => {
     const { all } = agreementReport([...leaned, pair(look('a', 'accept', 'incomplete'), look('c', 'accept'))], null)
     expect(agreementAnswer(all, 'Two readers')).toEqual([
       'Two readers reached the same verdict on 60 of 60 coupons: 100 % (94 % to 100 %).',
-      'Of 61 coupons read twice, 1 is left out of this, because somebody left something unmeasured.',
+      'Of 61 coupons that both looked at, 1 is left out of this, because somebody left something unmeasured.',
       'They part most over undercut: alike on 50 of 61, 82 % (71 % to 90 %).',
     ])
   })
   it('says no rate of four coupons, and nothing of rules on which nobody parted', () => {
-    expect(agreementAnswer(compareSides(times(4, () => pair(look('a', 'accept'), look('b', 'accept')))), 'You and the others')).toEqual(['You and the others reached the same verdict on 4 of 4 coupons: too few to say more.'])
+    expect(agreementAnswer(compareSides(times(4, () => pair(look('a', 'accept'), look('b', 'accept')))), 'You and another', 'you')).toEqual(['You and another reached the same verdict on 4 of 4 coupons: too few to say more.'])
     expect(agreementAnswer(compareSides(times(9, () => pair(look('a', 'accept'), look('b', 'accept')))), 'Two readers').at(-1)).toBe('Over no rule did they part.')
+  })
+})
+
+describe('rules', () => {
+  it('have a row where somebody parted; the others are told in one sentence', () => {
+    const twice = (undercut: 'accept' | 'reject') => pair({ ...look('a', 'accept'), rules: new Map([['Undercut', 'accept'], ['Leg size', 'reject'], ['601', 'accept']]) }, { ...look('b', undercut), rules: new Map([['Undercut', undercut], ['Leg size', 'reject'], ['601', 'not-measured']]) })
+    const { rules } = compareSides([twice('accept'), twice('reject')])
+    expect(partedRules(rules).map(({ rule }) => rule)).toEqual(['Undercut'])
+    expect(neverPartedText(rules)).toBe('Alike on every coupon: leg size (2).')
+    expect(neverPartedText(partedRules(rules))).toBeNull()
   })
 })
 

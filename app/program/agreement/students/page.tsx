@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'How students see their own welds' }
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 
-/** The students of the program against their instructors, for the coordinator. Nobody is named. */
+/** The students of the program against their instructors, for the coordinator. */
 export default async function ProgramEyesPage({ searchParams }: Props) {
   const viewer = await requireRole('coordinator')
   const asked = (await searchParams)['term']
