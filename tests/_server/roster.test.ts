@@ -6,7 +6,8 @@ import { buildSchool, viewerOf, type School } from '../support/school'
 import { resetPassword, setDisabled, setRole } from '@/app/_server/data/accounts'
 import { addInstructor, removeInstructor } from '@/app/_server/data/class-instructors'
 import { findTaughtClass, listOwnClasses } from '@/app/_server/data/classes'
-import { listRoster, moveStudent, readmitStudent, withdrawStudent } from '@/app/_server/data/enrolments'
+import { listRoster, ROSTER_A_PAGE } from '@/app/_server/data/class-roster'
+import { moveStudent, readmitStudent, withdrawStudent } from '@/app/_server/data/enrolments'
 import { setStudentPin } from '@/app/_server/data/pins'
 import { dryRunRoster, importRoster } from '@/app/_server/data/roster'
 import type { Viewer } from '@/app/_server/auth/viewer'
@@ -22,6 +23,8 @@ beforeEach(async () => {
   coordinator = await viewerOf(school, 'coordinator')
 })
 
+/** The first page of a roster, of everyone. */
+const WHOLE = { search: '', after: null, before: null } as const
 const HEAD = 'username,givenName,familyName,booth'
 const file = (...lines: string[]) => ({ classId: school.classId, text: [HEAD, ...lines].join('\n') })
 const count = async (table: 'Person' | 'Enrolment' | 'Membership' | 'AuditEvent'): Promise<number> =>
@@ -38,7 +41,7 @@ describe('a roster', () => {
     expect(plan.lines.map(({ line, outcome }) => [line, outcome])).toEqual([[2, 'unchanged'], [3, 'changed'], [4, 'added'], [5, 'added'], [6, 'rejected']])
 
     expect(await importRoster(coordinator, { ...roster, shown: plan.shown })).toMatchObject({ imported: true })
-    expect((await listRoster(coordinator, school.classId)).map(({ name, signInName, booth, withdrawnAt }) => [name, signInName, booth, withdrawnAt])).toEqual([
+    expect((await listRoster(coordinator, school.classId, WHOLE))?.students.map(({ name, signInName, booth, withdrawnAt }) => [name, signInName, booth, withdrawnAt])).toEqual([
       ['Ada Quint', 'a.quint', 4, null], ['Olive Test', 'other.student', 3, null], ['classmate Test', 'classmate', 9, null], ['student Test', 'student', 1, null],
     ])
     expect(await database.query('select "passwordHash", units from "Person" where "programId" = $1 and "signInName" = $2', [school.programId, 'a.quint'])).toEqual([{ passwordHash: null, units: 'us' }])
@@ -71,7 +74,7 @@ describe('a roster', () => {
     const start = performance.now()
     expect(await importRoster(coordinator, { ...roster, shown })).toMatchObject({ imported: true })
     expect(performance.now() - start).toBeLessThan(20_000)
-    expect(await listRoster(coordinator, school.classId)).toHaveLength(5002)
+    expect((await listRoster(coordinator, school.classId, WHOLE))?.active).toBe(5002)
   }, 60_000)
 
   it('leaves nothing behind when the connection dies half-way', async () => {
@@ -94,7 +97,7 @@ describe('a roster', () => {
 
 describe('the list of a class', () => {
   it('says who cannot get in yet, whose account is disabled, and who is staff as well', async () => {
-    const of = async (who: 'student' | 'classmate') => (await listRoster(coordinator, school.classId)).find(({ id }) => id === school.people[who])
+    const of = async (who: 'student' | 'classmate') => (await listRoster(coordinator, school.classId, WHOLE))?.students.find(({ id }) => id === school.people[who])
     expect(await of('student')).toMatchObject({ hasPassword: false, hasPin: false, disabled: false, staff: false })
     await resetPassword(coordinator, { personId: school.people.student })
     await setStudentPin(coordinator, { studentId: school.people.student })
@@ -111,7 +114,7 @@ describe('a student', () => {
     const student = await viewerOf(school, 'student')
     await withdrawStudent(coordinator, place)
     expect(await listOwnClasses(student)).toEqual([])
-    expect((await listRoster(coordinator, school.classId)).at(-1)).toMatchObject({ id: place.studentId, withdrawnAt: expect.any(Date) })
+    expect((await listRoster(coordinator, school.classId, WHOLE))?.students.at(-1)).toMatchObject({ id: place.studentId, withdrawnAt: expect.any(Date) })
     await readmitStudent(coordinator, place)
     await readmitStudent(coordinator, place)
     expect(await listOwnClasses(student)).toMatchObject([{ id: school.classId, booth: 1 }])
@@ -149,3 +152,40 @@ describe('an instructor', () => {
     await expect(addInstructor(coordinator, { classId: school.classId, instructorId: school.people.student })).rejects.toMatchObject({ code: 'NOT_FOUND' })
   })
 })
+
+describe('the roster of a large class', () => {
+  it('is read page by page there and back, the withdrawn last, without missing or doubling anyone', async () => {
+    await importRosterOf(120)
+    const withdrawn = (await database.query(`select id from "Person" where "programId" = $1 and "signInName" in ('s3.many', 's70.many') order by "signInName" desc`, [school.programId])).map(({ id }) => String(id))
+    for (const studentId of withdrawn) await withdrawStudent(coordinator, { classId: school.classId, studentId })
+    const read = async (place: { after?: string; before?: string }) => (await listRoster(coordinator, school.classId, { ...WHOLE, ...place }))!
+    const pages = [await read({})]
+    while (pages.at(-1)?.after) pages.push(await read({ after: pages.at(-1)?.after ?? '' }))
+    expect(pages.map(({ students }) => students.length)).toEqual([ROSTER_A_PAGE, ROSTER_A_PAGE, 22])
+    const ids = pages.flatMap(({ students }) => students.map(({ id }) => id))
+    expect(new Set(ids).size).toBe(122)
+    expect(ids.slice(-2)).toEqual(withdrawn)
+    expect(pages[0]).toMatchObject({ found: 122, active: 120, withdrawn: 2, withoutPassword: 120, before: null })
+
+    const back = [pages[2]!]
+    while (back[0]?.before) back.unshift(await read({ before: back[0].before }))
+    expect(back.flatMap(({ students }) => students.map(({ id }) => id))).toEqual(ids)
+    const [left] = withdrawn
+    expect((await read({ before: left ?? '' })).students.at(-1)?.id, 'before the first who left is the last active one').toBe(ids.at(-3))
+    expect((await read({ after: left ?? '' })).students.map(({ id }) => id)).toEqual(withdrawn.slice(1))
+  })
+
+  it('is searched by name and sign-in name, for staff of the class only', async () => {
+    await importRosterOf(60)
+    const found = await listRoster(coordinator, school.classId, { ...WHOLE, search: 'family57 GIVEN' })
+    expect(found?.students.map(({ signInName }) => signInName)).toEqual(['s57.many'])
+    expect(found).toMatchObject({ found: 1, active: 62, after: null, before: null })
+    expect(await listRoster(await viewerOf(school, 'otherInstructor'), school.classId, WHOLE)).toBeNull()
+    expect(await listRoster(await viewerOf(school, 'student'), school.classId, WHOLE)).toBeNull()
+  })
+})
+
+async function importRosterOf(students: number): Promise<void> {
+  const roster = file(...Array.from({ length: students }, (_, index) => `s${index}.many,Given${index},Family${index},`))
+  await importRoster(coordinator, { ...roster, shown: (await dryRunRoster(coordinator, roster)).shown })
+}

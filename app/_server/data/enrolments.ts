@@ -1,42 +1,9 @@
 import 'server-only'
-import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
 import { staffClassScope } from './scope'
-
-export type RosterEntry = {
-  readonly id: string
-  readonly name: string
-  readonly signInName: string
-  readonly booth: number | null
-  readonly withdrawnAt: Date | null
-  /** Their account lets them in no more, wherever they are enrolled. */
-  readonly disabled: boolean
-  /** An instructor or coordinator as well, whose password only the coordinator resets. */
-  readonly staff: boolean
-  /** Or an account of the school's identity provider. */
-  readonly hasPassword: boolean
-  readonly hasPin: boolean
-}
-
-const accountSelect = {
-  id: true, givenName: true, familyName: true, signInName: true, disabledAt: true, passwordHash: true, oidcSubject: true, pinHash: true, memberships: { select: { role: true } },
-} as const
-
-/** Everyone who is or was enrolled in a class, those withdrawn last. Staff of the class only; empty for anyone else. */
-export async function listRoster(viewer: Viewer, classId: string): Promise<RosterEntry[]> {
-  const rows = await db().enrolment.findMany({
-    where: { programId: viewer.programId, classId, class: staffClassScope(viewer) },
-    orderBy: [{ withdrawnAt: { sort: 'asc', nulls: 'first' } }, { person: { familyName: 'asc' } }, { person: { givenName: 'asc' } }, { personId: 'asc' }],
-    select: { booth: true, withdrawnAt: true, person: { select: accountSelect } },
-  })
-  return rows.map(({ person, ...row }) => ({
-    ...row, id: person.id, name: fullName(person), signInName: person.signInName, disabled: person.disabledAt !== null,
-    staff: person.memberships.some(({ role }) => role !== 'student'), hasPassword: person.passwordHash !== null || person.oidcSubject !== null, hasPin: person.pinHash !== null,
-  }))
-}
 
 type Place = { readonly classId: string; readonly studentId: string }
 

@@ -6,6 +6,7 @@ import type { Prisma } from '@/prisma/generated/client'
 import { liveNow } from '../auth/sessions'
 import { hasRole, type Role, type Viewer } from '../auth/viewer'
 import { db } from '../db'
+import { beyondName, namedLike } from './by-name'
 
 /** How many people a page of the list holds. */
 export const PEOPLE_A_PAGE = 50
@@ -37,30 +38,16 @@ const STATES: Readonly<Record<PersonState, Prisma.PersonWhereInput>> = {
   disabled: { disabledAt: { not: null } },
 }
 
-/** The signs that LIKE takes for "anything" are letters like any other in a name somebody looks for. */
-const literally = (word: string): string => word.replace(/[\\%_]/g, '\\$&')
-
-/** Every word of the search stands in the given name, the family name or the sign-in name. */
+/** The people a list asks for. */
 function asked(programId: string, { search, role, classId, state }: PeopleOptions): Prisma.PersonWhereInput {
-  const words = search.split(/\s+/).filter(Boolean).map((word) => ({ contains: literally(word), mode: 'insensitive' as const }))
   return {
     programId,
     AND: [
-      ...words.map((word) => ({ OR: [{ givenName: word }, { familyName: word }, { signInName: word }] })),
+      ...namedLike(search),
       ...(role ? [{ memberships: { some: { programId, role } } }] : []),
       ...(classId ? [{ OR: [{ enrolments: { some: { programId, classId, withdrawnAt: null } } }, { teaches: { some: { programId, classId } } }] }] : []),
       ...(state ? [STATES[state]] : []),
     ],
-  }
-}
-
-type Key = { readonly familyName: string; readonly givenName: string; readonly id: string }
-
-/** Those who come after a person in the list, or before them. The first line alone lets the index find the place. */
-function beyond({ familyName, givenName, id }: Key, way: 'gt' | 'lt'): Prisma.PersonWhereInput {
-  return {
-    familyName: way === 'gt' ? { gte: familyName } : { lte: familyName },
-    OR: [{ familyName: { [way]: familyName } }, { familyName, givenName: { [way]: givenName } }, { familyName, givenName, id: { [way]: id } }],
   }
 }
 
@@ -78,7 +65,7 @@ export async function listPeople(viewer: Viewer, options: PeopleOptions): Promis
   const order = anchor && back ? 'desc' : 'asc'
   const [rows, total] = await Promise.all([
     db().person.findMany({
-      where: anchor ? { AND: [filter, beyond(anchor, back ? 'lt' : 'gt')] } : filter,
+      where: anchor ? { AND: [filter, beyondName(anchor, back ? 'lt' : 'gt')] } : filter,
       orderBy: [{ familyName: order }, { givenName: order }, { id: order }], take: PEOPLE_A_PAGE + 1,
       select: {
         id: true, givenName: true, familyName: true, signInName: true, disabledAt: true, passwordHash: true, oidcSubject: true,

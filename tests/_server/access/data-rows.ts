@@ -140,7 +140,6 @@ export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
       }
     },
   },
-  'enrolments.listRoster': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => enrolments.listRoster(viewer, school.classId) },
   'enrolments.withdrawStudent': {
     seenBy: STAFF_OF_CLASS,
     call: async (viewer, fixture) => {

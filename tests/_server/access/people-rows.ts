@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import * as accounts from '@/app/_server/data/accounts'
+import * as classRoster from '@/app/_server/data/class-roster'
 import * as peopleData from '@/app/_server/data/people'
 import * as peopleList from '@/app/_server/data/people-list'
 import * as rosterExport from '@/app/_server/data/roster-export'
@@ -39,6 +40,7 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'accounts.endSessions': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.endSessions(viewer, { personId: await spare(school) }) },
   'accounts.changeNames': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.changeNames(viewer, { personId: await spare(school), ...newInstructor() }).then(() => true) },
   'accounts.setRole': { seenBy: ['coordinator'], call: async (viewer, { school }) => accounts.setRole(viewer, { personId: await spare(school), role: 'instructor', held: true }).then(() => true) },
+  'class-roster.listRoster': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classRoster.listRoster(viewer, school.classId, PEOPLE_DEFAULTS) },
   'people-list.listPeople': { seenBy: COORDINATORS, call: async (viewer) => (await peopleList.listPeople(viewer, PEOPLE_DEFAULTS))?.people ?? null },
   'people-list.findPerson': { seenBy: ['coordinator'], call: (viewer, { school }) => peopleList.findPerson(viewer, school.people.student) },
   'people-list.listAccountHistory': {
@@ -58,6 +60,8 @@ export const PEOPLE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
 
 export const PEOPLE_INTERNAL: Readonly<Record<string, string>> = {
   'first-password.firstPassword': 'invents words; reads nothing',
+  'by-name.beyondName': 'pure: part of the where of listPeople and listRoster',
+  'by-name.namedLike': 'pure: part of the where of listPeople and listRoster',
   'shared-tablets.closeTablets': 'part of closeTablet and setDisabled, after their check',
   'first-password.giveFirstPassword': 'part of resetStudentPassword and resetPassword, after their check',
 }
