@@ -14,6 +14,8 @@ const SIGN_OUT_OFFLINE = '/offline?of=sign-out'
 const MOST_COPIES = 40
 const MOST_ASSETS = 400
 const FRESH_MS = 10 * 60_000
+/** Says that nobody may be there: what the worker asks does not keep a session from going idle. */
+const BY_ITSELF = { 'x-toeline-by-itself': '1' }
 /** A network that has not answered for this long is none. */
 const PATIENCE_MS = DEVELOPMENT ? 60_000 : 10_000
 
@@ -136,18 +138,23 @@ async function keep(person, paths, renew) {
   for (const path of paths.slice(0, MOST_COPIES)) {
     if (!KEEPABLE.test(path)) continue
     const standing = await findCopy(path)
-    if (!renew && standing && Date.now() - Date.parse(standing.headers.get('x-kept-at')) < FRESH_MS) continue
+    if (!renew && standing && isFresh(standing)) continue
     const since = era
-    const response = await fetch(path, { headers: { accept: 'text/html' } }).catch(() => null)
+    const response = await fetch(path, { headers: { accept: 'text/html', ...BY_ITSELF } }).catch(() => null)
     if (!response) return // no connection: what is kept is kept
     if (response.redirected && DOORS.test(new URL(response.url).pathname)) return dropPages()
     const html = await note(new URL(path, self.location.origin), response, since)
     if (html) pages.push(html)
   }
   const shell = await caches.match(OFFLINE, { cacheName: SHELL, ignoreVary: true })
-  if (!shell || Date.now() - Date.parse(shell.headers.get('x-kept-at')) > FRESH_MS) await keepShell().catch(() => undefined)
+  if (!shell || !isFresh(shell)) await keepShell().catch(() => undefined)
   if (pages.length > 0) await keepAssets(pages)
   await prune()
+}
+
+/** A copy from the future is one of a clock that was wrong. */
+function isFresh(copy) {
+  return Math.abs(Date.now() - Date.parse(copy.headers.get('x-kept-at'))) < FRESH_MS
 }
 
 async function keepShell() {
@@ -239,7 +246,7 @@ self.addEventListener('sync', (event) => {
 
 /** A page that is open sends by its own rules. Without one the worker sends, records what was taken, and leaves every other answer to the next page. */
 async function wake() {
-  const open = await self.clients.matchAll({ type: 'window' })
+  const open = (await self.clients.matchAll({ type: 'window' })).filter(({ url }) => new URL(url).pathname.startsWith('/learn')) // only these send
   if (open.length > 0) return open.forEach((client) => client.postMessage({ type: 'send' }))
   await self.navigator.locks.request('toeline-outbox', async () => {
     const database = await asked(self.indexedDB.open('toeline'))
@@ -252,29 +259,32 @@ async function wake() {
   })
 }
 
-async function sendEntry(database, entry) {
-  if (entry.state !== 'waiting') return
-  const write = (work) => asked(work(database.transaction('outbox', 'readwrite').objectStore('outbox')))
-  let standing = entry
+async function sendEntry(database, { seq }) {
+  const entry = await asked(database.transaction('outbox').objectStore('outbox').get(seq))
+  if (entry?.state !== 'waiting') return
+  /** Changes it where it still is: a page may have thrown it away meanwhile. */
+  const change = async (part) => {
+    const store = database.transaction('outbox', 'readwrite').objectStore('outbox')
+    const kept = await asked(store.get(seq))
+    if (kept) await asked(store.put({ ...kept, ...part(kept) }))
+  }
   if (entry.number === null) {
     const body = JSON.stringify({ schema: entry.schema, personId: entry.personId, sentAt: new Date().toISOString(), coupon: entry.payload })
-    const answer = await taken('/api/intake/coupons', { body, headers: { 'Content-Type': 'application/json' } })
+    const answer = await taken('/api/intake/coupons', 'application/json', body)
     if (!answer) return
-    standing = { ...entry, number: answer.value.number }
-    await write((store) => store.put(standing))
+    await change(() => ({ number: answer.value.number }))
   }
   for (const photo of entry.photos) {
     const of = new URLSearchParams({ coupon: entry.id, id: photo.id, person: entry.personId })
-    if (photo.measurement !== undefined || !(await taken(`/api/photos?${of}`, { body: photo.blob, headers: { 'Content-Type': photo.blob.type } }))) return
-    standing = { ...standing, photos: standing.photos.filter(({ id }) => id !== photo.id) }
-    await write((store) => store.put(standing))
+    if (photo.measurement !== undefined || !(await taken(`/api/photos?${of}`, photo.blob.type, photo.blob))) return
+    await change(({ photos }) => ({ photos: photos.filter(({ id }) => id !== photo.id) }))
   }
-  await write((store) => store.delete(entry.seq))
+  await asked(database.transaction('outbox', 'readwrite').objectStore('outbox').delete(seq))
 }
 
 /** The answer when the server has it; null when it read it and said no; throws when nothing more can be sent now. */
-async function taken(path, init) {
-  const response = await fetch(path, { method: 'POST', ...init })
+async function taken(path, type, body) {
+  const response = await fetch(path, { method: 'POST', body, headers: { 'Content-Type': type, ...BY_ITSELF } })
   const answer = await response.json()
   if (answer.ok === true) return answer
   if (response.status === 401 || response.status >= 500) throw new Error('Nothing can be sent now.')

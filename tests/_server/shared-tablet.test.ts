@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto'
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
-import { requestFrom, sessionInJar, signedOutHere } from '../support/request'
+import { requestByItself, requestFrom, sessionInJar, signedOutHere } from '../support/request'
 import { buildSchool, couponForm, type School } from '../support/school'
 import { tabletSignIn } from '@/app/(door)/tablet/actions'
 import { changePassword, savePin } from '@/app/account/actions'
@@ -25,6 +25,7 @@ beforeAll(async () => {
   database = await testDatabase()
 })
 beforeEach(async () => {
+  requestByItself(false)
   school = await buildSchool(randomUUID())
   await requestFrom({ school, who: 'instructor' })
   const made = await newPin({ studentId: school.people.student })
@@ -114,6 +115,23 @@ describe('a session on a tablet', () => {
     expect(await currentViewer()).not.toBeNull()
     await idle(TABLET_IDLE_SECONDS + 1)
     expect(await currentViewer()).toBeNull()
+  })
+
+  it('does not live on by what a device sends by itself, which is still taken while it lives', async () => {
+    await enter()
+    const id = await session()
+    const lastSeen = async () => (await db().signInSession.findFirstOrThrow({ where: { id } })).lastSeenAt
+    await database.query(`update "SignInSession" set "lastSeenAt" = now() - interval '4 minutes' where id = $1`, [id])
+    const before = await lastSeen()
+    requestByItself(true)
+    expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: true })
+    expect(await lastSeen()).toEqual(before)
+    requestByItself(false)
+    expect(await currentViewer()).not.toBeNull()
+    expect((await lastSeen()).getTime(), 'somebody at work').toBeGreaterThan(before.getTime() + 3 * 60_000)
+    await database.query(`update "SignInSession" set "lastSeenAt" = now() - interval '6 minutes' where id = $1`, [id])
+    requestByItself(true)
+    expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: false, code: 'SIGNED_OUT' })
   })
 
   it('ends when the next student comes in', async () => {

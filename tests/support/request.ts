@@ -1,10 +1,12 @@
 // Stands in for the request that next/headers reads: tests put a session's cookie in the jar and call an action as the browser would.
 import { openSession, sealSession, sessionCookieName, type SessionToken } from '@/app/_server/auth/cookie'
 import { startSession } from '@/app/_server/auth/sessions'
+import { BY_ITSELF } from '@/lib/outbox/by-itself'
 import type { School } from './school'
 
 const jar = new Map<string, string>()
 let address = ''
+let byItself = false
 
 /** What vi.mock('next/headers') gives: see tests/_server/access.test.ts. */
 export const headersModule = {
@@ -14,7 +16,7 @@ export const headersModule = {
       set: (name: string, value: string) => void jar.set(name, value),
       delete: (cookie: string | { name: string }) => void jar.delete(typeof cookie === 'string' ? cookie : cookie.name),
     }),
-  headers: () => Promise.resolve(new Headers({ 'user-agent': 'vitest', ...(address && { 'x-forwarded-for': address }) })),
+  headers: () => Promise.resolve(new Headers({ 'user-agent': 'vitest', ...(address && { 'x-forwarded-for': address }), ...(byItself && { [BY_ITSELF]: '1' }) })),
 }
 
 /** From here on requests come from this person, in a new session; null is nobody. */
@@ -39,6 +41,9 @@ export function requestWith(cookie: string): void {
 export function requestFromAddress(from: string): void {
   address = from
 }
+
+/** From here on requests are a device's own, with nobody there; or somebody's again. */
+export const requestByItself = (is: boolean): void => void (byItself = is)
 
 /** The session in the jar, as the last action left it. */
 export const sessionInJar = (): Promise<SessionToken | null> => openSession(jar.get(sessionCookieName()))

@@ -1,3 +1,4 @@
+import { BY_ITSELF } from '@/lib/outbox/by-itself'
 import type { OutboxEntry, OutboxPhoto } from '@/lib/outbox/outbox-entry'
 import { readOutcome, type SendOutcome } from '@/lib/outbox/send-outcome'
 
@@ -5,9 +6,10 @@ const COUPON_MS = 30_000
 /** A photo of some megabytes on a slow link. */
 const PHOTO_MS = 5 * 60_000
 
-async function post(address: string, init: RequestInit, patience: number): Promise<SendOutcome> {
+/** Nobody may be there when a queue sends; whoever presses a button goes on to a page, which counts as use. */
+async function post(address: string, type: string, body: BodyInit, patience: number): Promise<SendOutcome> {
   try {
-    const response = await fetch(address, { method: 'POST', ...init, signal: AbortSignal.timeout(patience) })
+    const response = await fetch(address, { method: 'POST', body, headers: { 'Content-Type': type, [BY_ITSELF]: '1' }, signal: AbortSignal.timeout(patience) })
     return readOutcome(response.status, await response.json().catch(() => undefined))
   } catch {
     return { kind: 'unreachable' }
@@ -17,7 +19,7 @@ async function post(address: string, init: RequestInit, patience: number): Promi
 /** Sends a queued coupon to the intake, with the device's clock beside it. */
 export function postCoupon({ schema, personId, payload }: OutboxEntry): Promise<SendOutcome> {
   const body = JSON.stringify({ schema, personId, sentAt: new Date().toISOString(), coupon: payload })
-  return post('/api/intake/coupons', { body, headers: { 'Content-Type': 'application/json' } }, COUPON_MS)
+  return post('/api/intake/coupons', 'application/json', body, COUPON_MS)
 }
 
 /**
@@ -26,7 +28,7 @@ export function postCoupon({ schema, personId, payload }: OutboxEntry): Promise<
  */
 export async function postPhoto({ id, personId }: OutboxEntry, photo: OutboxPhoto): Promise<SendOutcome> {
   const of = new URLSearchParams({ coupon: id, id: photo.id, person: personId })
-  const sent = await post(`/api/photos?${of}`, { body: photo.blob, headers: { 'Content-Type': photo.blob.type } }, PHOTO_MS)
+  const sent = await post(`/api/photos?${of}`, photo.blob.type, photo.blob, PHOTO_MS)
   if (sent.kind !== 'taken' || photo.measurement === undefined) return sent
   const marks = await postMarks(photo.id, photo.measurement)
   return marks.kind === 'refused' || marks.kind === 'failed' ? sent : marks
@@ -34,5 +36,5 @@ export async function postPhoto({ id, personId }: OutboxEntry, photo: OutboxPhot
 
 /** Sends the marks set on a photo the server has. */
 export function postMarks(photoId: string, marks: unknown): Promise<SendOutcome> {
-  return post(`/api/photos/${photoId}/marks`, { body: JSON.stringify(marks), headers: { 'Content-Type': 'application/json' } }, COUPON_MS)
+  return post(`/api/photos/${photoId}/marks`, 'application/json', JSON.stringify(marks), COUPON_MS)
 }

@@ -31,8 +31,13 @@ export async function startSession(programId: string, personId: string, device: 
 
 export type LiveSession = { readonly personId: string; readonly tabletId: string | null }
 
-/** A live session's person and shared tablet, or null when it is ended, expired, idle too long or unknown. */
-export async function liveSession(token: SessionToken): Promise<LiveSession | null> {
+/** A live session's person and shared tablet, or null when it is ended, expired, idle too long or unknown. Asking is use, and keeps it from going idle. */
+export const liveSession = (token: SessionToken): Promise<LiveSession | null> => readSession(token, true)
+
+/** The same for what a device asks by itself, which is no use: somebody's idle session does not live on because their queue tries to send. */
+export const sessionAtRest = (token: SessionToken): Promise<LiveSession | null> => readSession(token, false)
+
+async function readSession(token: SessionToken, isUse: boolean): Promise<LiveSession | null> {
   const key = { programId_id: { programId: token.programId, id: token.sessionId } }
   const row = await db().signInSession.findUnique({ where: key })
   if (!row || row.endedAt || row.expiresAt <= new Date()) return null
@@ -40,7 +45,7 @@ export async function liveSession(token: SessionToken): Promise<LiveSession | nu
   if (row.lastSeenAt <= ago(tabletId === null ? IDLE_SECONDS : TABLET_IDLE_SECONDS)) return null
   if (tabletId !== null && !(await holdsOnTablet(row.programId, personId, tabletId))) return null
   const measured = tabletId === null ? MEASURED_SECONDS : TABLET_MEASURED_SECONDS
-  if (row.lastSeenAt <= ago(measured)) await db().signInSession.update({ where: key, data: { lastSeenAt: new Date() } })
+  if (isUse && row.lastSeenAt <= ago(measured)) await db().signInSession.update({ where: key, data: { lastSeenAt: new Date() } })
   return { personId, tabletId }
 }
 

@@ -1,11 +1,12 @@
 import 'server-only'
-import { cookies } from 'next/headers'
+import { cookies, headers } from 'next/headers'
 import { cache } from 'react'
 import type { Locale } from '@/lib/language/say'
+import { BY_ITSELF } from '@/lib/outbox/by-itself'
 import { fullName } from '@/lib/reports/full-name'
 import { db } from '../db'
 import { openSession, sessionCookieName } from './cookie'
-import { liveSession } from './sessions'
+import { liveSession, sessionAtRest } from './sessions'
 
 declare const minted: unique symbol
 
@@ -59,16 +60,20 @@ export async function viewerForPerson(
   })
 }
 
-/** The viewer behind a session cookie, or null. Role, membership and session are read from the database each time. */
-export async function viewerForCookie(cookie: string | undefined): Promise<Viewer | null> {
+/**
+ * The viewer behind a session cookie, or null. Role, membership and session are read from the database each time.
+ *
+ * @param byItself whether a device asks without anybody being there
+ */
+export async function viewerForCookie(cookie: string | undefined, byItself = false): Promise<Viewer | null> {
   const token = await openSession(cookie)
   if (!token) return null
-  const session = await liveSession(token)
+  const session = await (byItself ? sessionAtRest(token) : liveSession(token))
   return session && viewerForPerson(token.programId, session.personId, token.sessionId, session.tabletId)
 }
 
 /** Who is asking in this request; read once however many parts of the page ask. */
 export const currentViewer = cache(async (): Promise<Viewer | null> => {
-  const jar = await cookies()
-  return viewerForCookie(jar.get(sessionCookieName())?.value)
+  const [jar, head] = await Promise.all([cookies(), headers()])
+  return viewerForCookie(jar.get(sessionCookieName())?.value, head.has(BY_ITSELF))
 })
