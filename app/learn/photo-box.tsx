@@ -13,7 +13,14 @@ import { controlLook } from '@/app/_components/ui/control-look'
 import { newId } from '@/app/learn/new-id'
 
 /** A photo chosen on this device: its id from now on, and what was marked on it. */
-export type BoxPhoto = { readonly id: string; readonly name: string; readonly blob: Blob; readonly marks: PhotoMarks | null }
+export type BoxPhoto = {
+  readonly id: string
+  readonly name: string
+  readonly blob: Blob
+  /** The photo as it travels, once the device has made it small; null when it can be of no use. Whoever sends waits for it. */
+  readonly small: Promise<Blob | null>
+  readonly marks: PhotoMarks | null
+}
 type Gauge = typeof import('@/app/_components/photo-gauge/chosen-photo')
 
 type Props = {
@@ -37,19 +44,17 @@ export function PhotoBox({ label, locale, photo, onChange, measure }: Props) {
     const id = file ? newId() : null
     latest.current = id
     setWrong(false)
-    const chosen = id && file ? { id, name: file.name, blob: file, marks: null } : null
-    onChange(chosen && fits(chosen.blob) ? chosen : null)
-    if (!chosen) return
-    try {
-      // Fetched now that there is a photo; without it, and for a picture the browser cannot read, the photo goes as it is.
-      const loaded = await import('@/app/_components/photo-gauge/chosen-photo')
-      const blob = await loaded.shrunk(chosen.blob)
-      if (latest.current !== id) return
-      setGauge(loaded)
-      onChange({ ...chosen, blob })
-    } catch {
-      if (latest.current === id) setWrong(!fits(chosen.blob))
-    }
+    if (!id || !file) return onChange(null)
+    // Fetched now that there is a photo; without it, and for a picture the browser cannot read, the photo goes as it is.
+    const loading = import('@/app/_components/photo-gauge/chosen-photo')
+    const small = loading.then((loaded) => loaded.shrunk(file)).catch(() => (fits(file) ? file : null))
+    const chosen = { id, name: file.name, blob: file, small, marks: null }
+    onChange(chosen)
+    const blob = await small
+    if (latest.current !== id) return
+    setWrong(blob === null)
+    onChange(blob && { ...chosen, blob })
+    setGauge(blob === file ? null : await loading)
   }
   return (
     <div className="grid gap-3">

@@ -29,8 +29,10 @@ export function AddPhoto({ locale, couponId, n, second }: Props) {
   const [problem, setProblem] = useState<PhotoProblem | null>(null)
   const [busy, setBusy] = useState(false)
 
-  async function send({ id, blob, marks }: BoxPhoto): Promise<void> {
+  async function send({ id, small, marks }: BoxPhoto): Promise<void> {
     setBusy(true)
+    const blob = await small
+    if (!blob) return setBusy(false) // the box says why
     const trouble = await sendPhoto(couponId, id, blob)
     // Marks that do not get through stay on the device; the photo's own place below says so and sends them again.
     if (!trouble && marks) {
