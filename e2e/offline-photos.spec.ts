@@ -1,7 +1,7 @@
 // Coupons with photos on a device without a connection, and a connection cut at every step of sending one: each arrives once, with its own photo.
 import sharp from 'sharp'
 import { as, couponNumber, expect, newcomer, openLog, sendButton, test, type Person } from './app'
-import { choosePhoto, intakeAnswers, logHere, nothingWaits, openKeptLog, photoOf, photosTaken } from './queue'
+import { intakeAnswers, logHere, nothingWaits, openKeptLog, photoOf, photosTaken } from './queue'
 import { layWire } from './wire'
 import type { Page } from '@playwright/test'
 

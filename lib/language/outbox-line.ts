@@ -5,6 +5,8 @@ export const outboxLine = messages({
   en: {
     oneWaits: 'Saved on this device. 1 coupon waits for a connection.',
     manyWait: 'Saved on this device. {n} coupons wait for a connection.',
+    oneHeld: '1 coupon waits on this page for a connection.',
+    manyHeld: '{n} coupons wait on this page for a connection.',
     oneSending: 'Sending 1 coupon',
     manySending: 'Sending {n} coupons',
     oneKept: '1 coupon was not taken. See why',
@@ -23,6 +25,8 @@ export const outboxLine = messages({
   es: {
     oneWaits: 'Guardado en este dispositivo. 1 probeta espera conexión.',
     manyWait: 'Guardado en este dispositivo. {n} probetas esperan conexión.',
+    oneHeld: '1 probeta espera conexión en esta página.',
+    manyHeld: '{n} probetas esperan conexión en esta página.',
     oneSending: 'Enviando 1 probeta',
     manySending: 'Enviando {n} probetas',
     oneKept: '1 probeta no fue aceptada por el servidor. Mira por qué',

@@ -5,7 +5,9 @@ export const savedHere = messages({
   en: {
     savedTitle: 'Saved on this device',
     savedText: 'There is no connection now. The coupon is safe here and sends itself when there is one. You can close this page.',
-    savedNotLasting: 'There is no connection now, and this browser keeps nothing when it is closed. Keep this page open until the coupon is sent.',
+    savedSending: 'The coupon is safe here and on its way, after those logged before it. You can close this page, or log the next one.',
+    heldTitle: 'Waiting on this page',
+    savedNotLasting: 'The coupon is not sent yet, and this browser keeps nothing when it is closed. Keep this page open until the coupon is sent.',
     savedSent: 'Sent',
     savedSentText: 'The coupon has arrived.',
     seeResult: 'See the result',
@@ -28,7 +30,9 @@ export const savedHere = messages({
   es: {
     savedTitle: 'Guardado en este dispositivo',
     savedText: 'Ahora no hay conexión. La probeta está segura aquí y se envía sola cuando la haya. Puedes cerrar esta página.',
-    savedNotLasting: 'Ahora no hay conexión, y este navegador no guarda nada al cerrarse. Deja esta página abierta hasta que la probeta se envíe.',
+    savedSending: 'La probeta está segura aquí y en camino, después de las que registraste antes. Puedes cerrar esta página o registrar la siguiente.',
+    heldTitle: 'En espera en esta página',
+    savedNotLasting: 'La probeta todavía no se envía, y este navegador no guarda nada al cerrarse. Deja esta página abierta hasta que la probeta se envíe.',
     savedSent: 'Enviado',
     savedSentText: 'La probeta ya llegó.',
     seeResult: 'Ver el resultado',

@@ -27,7 +27,7 @@ export function OutboxStatus({ locale, person, door }: Props) {
   const first = sending && waiting.length === 1 && (waiting[0]?.attempts ?? 0) <= 1
   const lines = [
     copy !== null && say(outboxLine, locale, 'copy', { when: deviceMoment(copy, locale) }),
-    waiting.length > 0 && !first && (sending ? counted(locale, waiting.length, 'oneSending', 'manySending') : counted(locale, waiting.length, 'oneWaits', 'manyWait')),
+    waiting.length > 0 && !first && (sending ? counted(locale, waiting.length, 'oneSending', 'manySending') : lasting ? counted(locale, waiting.length, 'oneWaits', 'manyWait') : counted(locale, waiting.length, 'oneHeld', 'manyHeld')),
     waiting.length > 0 && !lasting && say(outboxLine, locale, 'notLasting'),
     waiting.length > 0 && end === 'other-person' && say(outboxLine, locale, 'otherSignedIn', { name: signInName }),
     ...others.map((each) => othersText(locale, each)),

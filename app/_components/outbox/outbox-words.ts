@@ -7,7 +7,7 @@ import { momentText } from '@/lib/reports/dates'
 export const deviceMoment = (at: number, locale: Locale): string => momentText(new Date(at), locale, new Intl.DateTimeFormat().resolvedOptions().timeZone)
 
 /** '1 coupon waits …' or '{n} coupons wait …'. */
-export const counted = (locale: Locale, n: number, one: 'oneWaits' | 'oneSending' | 'oneKept', many: 'manyWait' | 'manySending' | 'manyKept'): string =>
+export const counted = (locale: Locale, n: number, one: 'oneWaits' | 'oneHeld' | 'oneSending' | 'oneKept', many: 'manyWait' | 'manyHeld' | 'manySending' | 'manyKept'): string =>
   say(outboxLine, locale, n === 1 ? one : many, { n })
 
 export const othersText = (locale: Locale, { signInName, count }: QueueSummary['others'][number]): string =>

@@ -71,6 +71,8 @@ export function startOutbox(signedIn: OutboxPerson): () => void {
   channel = 'BroadcastChannel' in window ? new BroadcastChannel(NAME) : null
   const now = (): void => void sendOutbox()
   const seen = (): void => { if (document.visibilityState === 'visible') now() }
+  // Where the page alone holds what waits, the browser asks before it is left.
+  const left = (event: BeforeUnloadEvent): void => { if (!state.lasting && state.entries.some((entry) => entry.state === 'waiting')) event.preventDefault() }
   const woken = (event: MessageEvent<{ type?: string } | null>): void => { if (event.data?.type === 'send') now() }
   const online = (): void => {
     failures = 0 // a new connection: what failed on the old one says nothing about it
@@ -79,6 +81,7 @@ export function startOutbox(signedIn: OutboxPerson): () => void {
   channel?.addEventListener('message', () => void refresh())
   window.addEventListener('online', online)
   window.addEventListener('pageshow', seen)
+  window.addEventListener('beforeunload', left)
   document.addEventListener('visibilitychange', seen)
   navigator.serviceWorker?.addEventListener('message', woken)
   void refresh().then(now)
@@ -87,6 +90,7 @@ export function startOutbox(signedIn: OutboxPerson): () => void {
     channel = null
     window.removeEventListener('online', online)
     window.removeEventListener('pageshow', seen)
+    window.removeEventListener('beforeunload', left)
     document.removeEventListener('visibilitychange', seen)
     navigator.serviceWorker?.removeEventListener('message', woken)
     window.clearTimeout(timer)
@@ -146,7 +150,7 @@ async function oneRound(who: OutboxPerson): Promise<DrainEnd> {
       // The next form begins with this coupon's settings: so must its copy.
       tellWorker({ type: 'renew', person: who.personId, paths: [entry.about.href] })
     },
-  }, who.personId))
+  }, who.personId)).catch((): DrainEnd => 'failed') // the device's storage broke off
   show({ sending: false, end })
   await changed()
   failures = end === 'unreachable' || end === 'failed' ? failures + 1 : 0

@@ -14,15 +14,17 @@ type Props = { readonly locale: Locale; readonly couponId: string; readonly onNe
 
 /** In place of the form once its coupon is kept on the device: what was logged, that it is safe, and what comes next. It says so when it is sent. */
 export function SavedHere({ locale, couponId, onNext }: Props) {
-  const { entries, arrived, lasting } = useOutbox()
+  const { entries, arrived, lasting, sending, end } = useOutbox()
   const entry = entries.find(({ id }) => id === couponId)
   const sent = arrived.has(couponId) || !entry
+  // A try that follows one that got nowhere is no news.
+  const onItsWay = sending && end !== 'unreachable' && end !== 'failed'
   const place = useRef<HTMLDivElement>(null)
   useEffect(() => place.current?.focus(), [])
   return (
     <div ref={place} tabIndex={-1} className="grid gap-6 outline-none">
-      <Notice kind="ok" word={say(savedHere, locale, sent ? 'savedSent' : 'savedTitle')} live>
-        <p>{say(savedHere, locale, sent ? 'savedSentText' : lasting ? 'savedText' : 'savedNotLasting')}</p>
+      <Notice kind="ok" word={say(savedHere, locale, sent ? 'savedSent' : lasting ? 'savedTitle' : 'heldTitle')} live>
+        <p>{say(savedHere, locale, sent ? 'savedSentText' : !lasting ? 'savedNotLasting' : onItsWay ? 'savedSending' : 'savedText')}</p>
       </Notice>
       {entry && (
         <p>

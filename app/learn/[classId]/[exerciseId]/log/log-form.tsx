@@ -127,18 +127,24 @@ export function LogForm(props: Props) {
     const id = draft.value.id ?? newId()
     const kept = { ...draft.value, id }
     draft.change(kept)
+    const blob = withPhoto && (await withPhoto.small)
+    if (withPhoto && !blob) return rest() // the photo's own box says why
     const logged = await logCoupon({
       id, by: { personId, ...props.who },
       coupon: { ...form, id, classId, exerciseId, weldedAt: new Date().toISOString(), booth: null },
-      photos: withPhoto ? [{ id: withPhoto.id, blob: withPhoto.blob, measurement: withPhoto.marks ?? undefined }] : [],
+      photos: withPhoto && blob ? [{ id: withPhoto.id, blob, measurement: withPhoto.marks ?? undefined }] : [],
       about: { exercise: props.title, href: `/learn/${classId}/${exerciseId}/log`, draftKey, draft: kept, ...countReadings(form.readings) },
     })
     if (logged.kind === 'sent') return finish(id, logged.photo)
     setRefused(logged.kind === 'refused' ? logged.refused : logged.kind === 'full' ? 'full' : null)
     if (logged.kind === 'waiting') {
-      draft.clear()
+      if (logged.lasting) draft.clear()
       setSavedId(id)
     }
+    rest()
+  }
+
+  function rest(): void {
     sending.current = false
     setBusy(false)
   }

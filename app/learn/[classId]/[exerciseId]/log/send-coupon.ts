@@ -7,6 +7,8 @@ import { QUEUE_SCHEMA, type OutboxAbout, type OutboxEntry, type OutboxPhoto } fr
 
 /** A network that has not taken the coupon by then is treated as none: the coupon is on the device and goes on from there. */
 const PATIENCE_MS = 25_000
+/** Behind others that wait, perhaps with photos on a slow link, nobody stands that long before a button. */
+const BEHIND_OTHERS_MS = 3_000
 
 export type CouponToLog = {
   readonly id: string
@@ -22,8 +24,8 @@ export type Logged =
   | { readonly kind: 'sent'; readonly photo: PhotoProblem | 'waits' | null }
   /** The server says no, or wants a password first; the form goes on with it. */
   | { readonly kind: 'refused'; readonly refused: Refused }
-  /** Kept on this device, to be sent later. */
-  | { readonly kind: 'waiting' }
+  /** Kept on this device, to be sent later; `lasting` is false where the page alone holds it. */
+  | { readonly kind: 'waiting'; readonly lasting: boolean }
   /** Neither kept nor sent: no room on the device and no connection. */
   | { readonly kind: 'full' }
 
@@ -42,7 +44,8 @@ export async function logCoupon({ id, by, coupon, photos, about }: CouponToLog):
   } catch {
     return sendUnkept(entry) // full, in nearly every case; whatever it was, the coupon can still be sent
   }
-  await Promise.race([sendOutbox(), new Promise((resolve) => setTimeout(resolve, PATIENCE_MS))])
+  const patience = outboxState().entries.some((other) => other.personId === by.personId && other.state === 'waiting' && other.id !== id) ? BEHIND_OTHERS_MS : PATIENCE_MS
+  await Promise.race([sendOutbox(), new Promise((resolve) => setTimeout(resolve, patience))])
   return becameOf(id)
 }
 
@@ -59,7 +62,7 @@ async function becameOf(id: string): Promise<Logged> {
     return { kind: 'refused', refused: { ok: false, ...left.refusal } }
   }
   if (outboxState().end === 'signed-out') return { kind: 'refused', refused: { ok: false, code: 'SIGNED_OUT', message: '', fields: {} } }
-  return { kind: 'waiting' }
+  return { kind: 'waiting', lasting: outboxState().lasting }
 }
 
 /** Straight to the server, for a device that has no room to keep it first. */
