@@ -3,12 +3,15 @@ import { randomUUID } from 'node:crypto'
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase } from '../support/database'
 import { requestFrom } from '../support/request'
-import { buildSchool, couponForm, viewerOf, type School } from '../support/school'
+import { buildSchool, cleanReadings, couponForm, viewerOf, type School } from '../support/school'
 import { sendCoupon } from '@/app/learn/actions'
 import { addClass, addTerm, archiveClass, saveClass } from '@/app/program/classes/actions'
+import { sendInspection } from '@/app/teach/actions'
 import { addLibraryExercise, addToList, checkExercise, chooseOpensAfter, copyClassList, moveInList, removeFromList, saveExercise } from '@/app/teach/course/actions'
 import { findEditable, listVersions } from '@/app/_server/data/exercise-versions'
+import { listQueue } from '@/app/_server/data/queue'
 import { db } from '@/app/_server/db'
+import { taughtClasses } from '@/app/_server/views/class-board'
 import { classCourse } from '@/app/_server/views/class-course'
 import { exerciseHistory } from '@/app/_server/views/exercise-editor'
 import { LIBRARY } from '@/lib/course/library'
@@ -157,6 +160,39 @@ describe('a coupon logged while its exercise is edited', () => {
   })
 })
 
+describe('an exercise taken off the list under an open log form', () => {
+  it('says so to whoever confirmed its cautions, and nothing to anyone else', async () => {
+    await removeFromList(key())
+    await requestFrom({ school, who: 'student' })
+    expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: false, code: 'CONFLICT', message: expect.stringContaining('no longer on the list') as string })
+    await db().safetyAcknowledgement.deleteMany({ where: { programId: school.programId, studentId: school.people.classmate } })
+    for (const who of ['classmate', 'otherStudent'] as const) {
+      await requestFrom({ school, who })
+      expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+    }
+    expect(await db().coupon.count({ where: { classId: school.classId } })).toBe(0)
+  })
+})
+
+describe('a coupon that waits in an archived class', () => {
+  it('is still reached from the instructor’s classes and graded: its record is finished, nothing new begins', async () => {
+    const couponId = randomUUID()
+    await requestFrom({ school, who: 'student' })
+    expect(await sendCoupon(couponForm(school, couponId))).toMatchObject({ ok: true })
+    await requestFrom({ school, who: 'coordinator' })
+    await archiveClass({ classId: school.classId, archived: true })
+    const instructor = await viewerOf(school, 'instructor')
+    const classes = async () => (await taughtClasses(instructor)).map(({ record, waiting }) => [record.id, record.archived, waiting])
+    expect(await classes()).toEqual([[school.classId, true, 1]])
+    expect((await listQueue(instructor, school.classId)).map(({ id }) => id)).toEqual([couponId])
+    expect(await taughtClasses(await viewerOf(school, 'otherInstructor'))).toMatchObject([{ record: { id: school.otherClassId } }])
+
+    await requestFrom({ school, who: 'instructor' })
+    expect(await sendInspection({ couponId, revision: 1, comment: '', readings: cleanReadings() })).toMatchObject({ ok: true })
+    expect(await classes()).toEqual([])
+  })
+})
+
 describe('terms and classes', () => {
   const made = async (over: object = {}) =>
     addClass({ termId: school.termId, instructorId: school.people.instructor, copyFrom: school.classId, name: 'Evenings', room: '', meets: 'Tue', ...over })
@@ -185,7 +221,10 @@ describe('terms and classes', () => {
     expect(await saveExercise(form)).toMatchObject({ ok: false, code: 'NOT_FOUND' })
     expect(await addLibraryExercise({ classId: school.classId, key: LIBRARY[0]?.key })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
     await requestFrom({ school, who: 'student' })
+    expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: false, code: 'CONFLICT', message: expect.stringContaining('archived') as string })
+    await requestFrom({ school, who: 'otherStudent' })
     expect(await sendCoupon(couponForm(school, randomUUID()))).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+    await requestFrom({ school, who: 'student' })
     expect(await db().coupon.count({ where: { classId: school.classId } })).toBe(1)
     await requestFrom({ school, who: 'coordinator' })
     expect(await archiveClass({ classId: school.classId, archived: false })).toMatchObject({ ok: true })

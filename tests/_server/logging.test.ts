@@ -148,8 +148,8 @@ describe('sending again', () => {
 })
 
 describe('where a student does not belong', () => {
-  const refused = async (form: unknown): Promise<void> => {
-    expect(await sendCoupon(form)).toEqual(hidden)
+  const refused = async (form: unknown, answer: unknown = hidden): Promise<void> => {
+    expect(await sendCoupon(form)).toEqual(answer)
     expect(await countRows(database, school.programId)).toEqual(NOTHING)
   }
 
@@ -162,7 +162,13 @@ describe('where a student does not belong', () => {
 
   it('is refused for an exercise that is not in the class', async () => {
     await database.query('delete from "ClassExercise" where "classId" = $1', [school.classId])
+    await database.query('delete from "SafetyAcknowledgement" where "studentId" = $1', [school.people.student])
     await refused(couponForm(school, randomUUID()))
+  })
+
+  it('is told that an exercise they could log was taken off the list', async () => {
+    await database.query('delete from "ClassExercise" where "classId" = $1', [school.classId])
+    await refused(couponForm(school, randomUUID()), { ok: false, code: 'CONFLICT', message: expect.stringMatching(/^This exercise is no longer on the list of your class/) as string, fields: {} })
   })
 
   it('is refused for an exercise that was archived', async () => {
@@ -170,9 +176,9 @@ describe('where a student does not belong', () => {
     await refused(couponForm(school, randomUUID()))
   })
 
-  it('is refused in a class that was archived', async () => {
+  it('is told that their class was archived', async () => {
     await database.query('update "Class" set "archivedAt" = now() where id = $1', [school.classId])
-    await refused(couponForm(school, randomUUID()))
+    await refused(couponForm(school, randomUUID()), { ok: false, code: 'CONFLICT', message: expect.stringMatching(/^This class has been archived/) as string, fields: {} })
   })
 
   it('is refused in another program, and for ids of another program', async () => {

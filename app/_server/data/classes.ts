@@ -2,13 +2,15 @@ import 'server-only'
 import { fullName } from '@/lib/reports/full-name'
 import type { Viewer } from '../auth/viewer'
 import { db } from '../db'
-import { classScope, staffClassScope, studentScope, taughtClassScope } from './scope'
+import { classScope, staffClassScope, studentScope, taughtClassScope, waitingCouponScope } from './scope'
 
 export type ClassRecord = {
   readonly id: string
   readonly name: string
   readonly room: string | null
   readonly meets: string | null
+  /** Its record stands; nothing new is logged in it. What waits in it may still be looked at. */
+  readonly archived: boolean
   readonly term: { readonly id: string; readonly name: string; readonly startsOn: Date; readonly endsOn: Date }
   readonly instructors: readonly { readonly id: string; readonly name: string }[]
 }
@@ -23,15 +25,16 @@ export type EnrolledStudent = {
 }
 
 const select = {
-  id: true, name: true, room: true, meets: true,
+  id: true, name: true, room: true, meets: true, archivedAt: true,
   term: { select: { id: true, name: true, startsOn: true, endsOn: true } },
   instructors: { select: { person: { select: { id: true, givenName: true, familyName: true } } } },
 } as const
 
-type Row = Omit<ClassRecord, 'instructors'> & { instructors: { person: { id: string; givenName: string; familyName: string } }[] }
+type Row = Omit<ClassRecord, 'instructors' | 'archived'> & { archivedAt: Date | null; instructors: { person: { id: string; givenName: string; familyName: string } }[] }
 
-const toClass = (row: Row): ClassRecord => ({
+const toClass = ({ archivedAt, ...row }: Row): ClassRecord => ({
   ...row,
+  archived: archivedAt !== null,
   instructors: row.instructors.map(({ person }) => ({ id: person.id, name: fullName(person) })),
 })
 
@@ -58,11 +61,19 @@ export async function findTaughtClass(viewer: Viewer, classId: string): Promise<
 }
 
 /** A class whose course and papers the viewer keeps, or null: those an instructor teaches, any of the program for a coordinator. */
-export async function findStaffClass(viewer: Viewer, classId: string): Promise<(ClassRecord & { readonly archived: boolean }) | null> {
-  const row = await db().class.findFirst({ where: { AND: [{ id: classId }, staffClassScope(viewer)] }, select: { ...select, archivedAt: true } })
-  if (!row) return null
-  const { archivedAt, ...record } = row
-  return { ...toClass(record), archived: archivedAt !== null }
+export async function findStaffClass(viewer: Viewer, classId: string): Promise<ClassRecord | null> {
+  const row = await db().class.findFirst({ where: { AND: [{ id: classId }, staffClassScope(viewer)] }, select })
+  return row && toClass(row)
+}
+
+/** Archived classes the viewer teaches in which something still waits for their look, newest term first. */
+export async function listArchivedWaiting(viewer: Viewer): Promise<ClassRecord[]> {
+  const rows = await db().class.findMany({
+    where: { AND: [taughtClassScope(viewer), { archivedAt: { not: null }, coupons: { some: waitingCouponScope(viewer) } }] },
+    orderBy: [{ term: { startsOn: 'desc' } }, { name: 'asc' }],
+    select,
+  })
+  return rows.map(toClass)
 }
 
 /** Classes in which the viewer is an active student, newest term first. */

@@ -5,7 +5,7 @@ import { say } from '@/lib/language/say'
 import { CAUTIONS_VERSION } from '@/lib/safety/cautions'
 import type { LoggedCoupon } from '@/lib/schemas/coupon'
 import type { ReadingsFrame } from '@/lib/schemas/readings'
-import type { Viewer } from '../auth/viewer'
+import { hasRole, type Viewer } from '../auth/viewer'
 import { db, isTaken } from '../db'
 import { notFound, Refusal } from '../refusal'
 import { recordAudit } from './audit'
@@ -35,17 +35,36 @@ async function placeOf(viewer: Viewer, { classId, exerciseId, exerciseVersion }:
       exercise: { select: { currentVersion: true } },
     },
   })
-  if (!row || !viewer.roles.includes('student')) return null
+  if (!row || !hasRole(viewer, 'student')) return null
   const asked = exerciseVersion ?? row.exercise.currentVersion
   if (asked > row.exercise.currentVersion) return null
   const version = await db().exerciseVersion.findUnique({ where: { programId_exerciseId_version: { programId, exerciseId, version: asked } } })
   return version && { exercise: toExercise(version), termId: row.class.termId, booth: row.class.enrolments[0]?.booth ?? null }
 }
 
+/**
+ * Why a coupon cannot be logged there. An active student of the class is told that it was archived, or that an exercise they confirmed the
+ * cautions of was taken off its list: their form was open when that happened. Anyone else gets what a missing class gets.
+ */
+async function whyNot(viewer: Viewer, { classId, exerciseId }: CouponPlace): Promise<Refusal> {
+  const { programId, personId, locale } = viewer
+  const own = await db().class.findFirst({
+    where: { programId, id: classId, enrolments: { some: { programId, personId, withdrawnAt: null } } },
+    select: { archivedAt: true, termId: true, exercises: { where: { programId, exerciseId }, select: { exerciseId: true } } },
+  })
+  if (!own || !hasRole(viewer, 'student')) return notFound()
+  if (own.archivedAt) return new Refusal('CONFLICT', say(refusals, locale, 'classArchived'))
+  if (own.exercises.length > 0) return notFound()
+  const confirmed = await db().safetyAcknowledgement.findUnique({
+    where: { programId_studentId_exerciseId_termId: { programId, studentId: personId, exerciseId, termId: own.termId } }, select: { termId: true },
+  })
+  return confirmed ? new Refusal('CONFLICT', say(refusals, locale, 'offList')) : notFound()
+}
+
 /** How the readings of a coupon about to be logged are read: the exercise's length and gauge, the student's language and units. */
 export async function couponFrame(viewer: Viewer, key: CouponPlace): Promise<ReadingsFrame> {
   const place = await placeOf(viewer, key)
-  if (!place) throw notFound()
+  if (!place) throw await whyNot(viewer, key)
   return frameOf(viewer, place.exercise)
 }
 
@@ -63,12 +82,12 @@ export async function findArrived(viewer: Viewer, id: string): Promise<{ id: str
 /**
  * Logs a student's own coupon with its self-inspection, judged at once. The id is the client's, so sending it again makes nothing new.
  *
- * @throws Refusal NOT_FOUND for a class one is not in, SAFETY when this term's cautions are not confirmed
+ * @throws Refusal NOT_FOUND for a class one is not in, CONFLICT when it was archived or the exercise taken off its list, SAFETY when this term's cautions are not confirmed
  */
 export async function logCoupon(viewer: Viewer, input: LoggedCoupon): Promise<{ id: string; number: number; created: boolean }> {
   const { programId, personId } = viewer
   const place = await placeOf(viewer, input)
-  if (!place) throw notFound()
+  if (!place) throw await whyNot(viewer, input)
   const { exercise } = place
   const criteria = await criteriaSet(programId, exercise.criteria.id, exercise.criteria.version)
   const judged = judge(exercise, input.readings.inspection, criteria)

@@ -8,7 +8,7 @@ import { writeCode } from '@/lib/schemas/person'
 import { shortTitle } from '@/lib/procedure/exercise'
 import { formatForReader } from '@/lib/units/display'
 import type { Viewer } from '../auth/viewer'
-import { findTaughtClass, listClasses, listClassStudents, type ClassRecord, type EnrolledStudent } from '../data/classes'
+import { findTaughtClass, listArchivedWaiting, listClasses, listClassStudents, type ClassRecord, type EnrolledStudent } from '../data/classes'
 import { listWaiting } from '../data/waiting-coupons'
 import { listClassExercises, type ClassExerciseRecord } from '../data/exercises'
 import { findClassCode } from '../data/people'
@@ -124,10 +124,10 @@ function boardRows(
 
 export type TaughtClass = { readonly record: ClassRecord; readonly students: number; readonly waiting: number }
 
-/** The classes an instructor teaches, with what waits in each. */
+/** The classes an instructor teaches, with what waits in each; last the archived ones in which something still does. */
 export async function taughtClasses(viewer: Viewer): Promise<TaughtClass[]> {
-  const classes = await listClasses(viewer)
-  const taught = classes.filter((each) => each.instructors.some(({ id }) => id === viewer.personId))
+  const [classes, archived] = await Promise.all([listClasses(viewer), listArchivedWaiting(viewer)])
+  const taught = [...classes.filter((each) => each.instructors.some(({ id }) => id === viewer.personId)), ...archived]
   return Promise.all(taught.map(async (record) => ({
     record, students: (await listClassStudents(viewer, record.id)).length, waiting: (await listWaiting(viewer, record.id)).length,
   })))

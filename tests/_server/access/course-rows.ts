@@ -46,6 +46,15 @@ export const COURSE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
     seenBy: ['coordinator'], call: (viewer, { school: { classId } }) => admin.changeClass(viewer, { classId, name: 'Class one', room: 'Bay 2', meets: null }).then(() => true),
   },
   'class-admin.setArchived': { seenBy: ['coordinator'], call: (viewer, { school: { classId } }) => admin.setArchived(viewer, { classId, archived: false }).then(() => true) },
+  'classes.listArchivedWaiting': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school: { classId } }) => {
+      await db().class.updateMany({ where: { id: classId }, data: { archivedAt: new Date() } })
+      const found = await classes.listArchivedWaiting(viewer)
+      await db().class.updateMany({ where: { id: classId }, data: { archivedAt: null } })
+      return found
+    },
+  },
   'classes.findStaffClass': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => classes.findStaffClass(viewer, school.classId) },
   'course.listProgramExercises': { seenBy: STAFF_ANYWHERE, call: (viewer) => course.listProgramExercises(viewer) },
   'course.listClassesToCopy': { seenBy: STAFF_ANYWHERE, call: (viewer) => course.listClassesToCopy(viewer) },

@@ -48,7 +48,7 @@ function Head({ board: { classRecord, counts, first, options }, path }: { readon
   const firstLabel = options.queue === 'booth' && first?.booth ? `Look at booth ${first.booth}` : 'Look at the oldest'
   return (
     <PageHead
-      eyebrow={[classRecord.term.name, classRecord.meets].filter(Boolean).join(' · ')} title={classRecord.name} lead={waitingText(counts)}
+      eyebrow={[classRecord.archived && 'Archived', classRecord.term.name, classRecord.meets].filter(Boolean).join(' · ')} title={classRecord.name} lead={waitingText(counts)}
       aside={options.projector ? <LinkButton href={boardAddress(path, options, { projector: false })}>Show names again</LinkButton> : (
         <>
           {first && <LinkButton kind="primary" href={first.href}>{firstLabel}</LinkButton>}

@@ -82,7 +82,10 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
         <Notice kind="problem" word="Not submitted" live>
           <p>{refused.message}</p>
           {Object.values(refused.fields).length > 0 && <ul className="list-disc pl-5">{[...new Set(Object.values(refused.fields))].map((text) => <li key={text}>{text}</li>)}</ul>}
-          {refused.code === 'CONFLICT' && <p className="mt-2"><a href={`/teach/coupons/${couponId}`}>See the inspection that stands</a> · <a href={`/teach/classes/${classId}`}>Back to the class</a></p>}
+          {refused.code === 'NOT_FOUND' && <p>If you no longer teach this class, the coordinator knows who does. What you typed is kept on this device.</p>}
+          {refused.code === 'CONFLICT' && (
+            <p className="mt-2">{classId === null ? <a href="/teach">Back to your classes</a> : <><a href={`/teach/coupons/${couponId}`}>See the inspection that stands</a> · <a href={`/teach/classes/${classId}`}>Back to the class</a></>}</p>
+          )}
         </Notice>
       )}
       <SendButton kind="primary" wide busy={busy}>{busy ? 'Submitting' : 'Submit the inspection'}</SendButton>
