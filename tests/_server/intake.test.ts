@@ -4,8 +4,9 @@ import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
 import { requestFrom } from '../support/request'
 import { countRows } from '../support/rows'
-import { buildSchool, couponForm, type School } from '../support/school'
+import { buildSchool, couponForm, viewerOf, type School } from '../support/school'
 import { POST } from '@/app/api/intake/coupons/route'
+import { findEditable, saveVersion } from '@/app/_server/data/exercise-versions'
 import { blankReadings } from '@/lib/schemas/readings'
 import { INDICATION_KINDS } from '@/lib/scoring/types'
 
@@ -107,7 +108,22 @@ describe('a coupon from a device’s queue', () => {
     await answerTo(queued(form))
     await database.query('update "Class" set "archivedAt" = now() where "programId" = $1', [school.programId])
     expect(await answerTo(queued(form))).toEqual({ status: 200, body: { ok: true, value: { id: form.id, number: 1, created: false } } })
-    expect(await answerTo(queued(couponForm(school, randomUUID())))).toMatchObject({ status: 404 })
+    expect(await answerTo(queued(couponForm(school, randomUUID())))).toMatchObject({ status: 409, body: { code: 'CONFLICT', message: expect.stringMatching(/archived/) as string } })
+  })
+
+  it('is judged by the version it was welded to, although its exercise was edited while it waited', async () => {
+    const form = { ...couponForm(school, randomUUID()), exerciseVersion: 1 }
+    const instructor = await viewerOf(school, 'instructor')
+    const found = await findEditable(instructor, school)
+    if (!found) throw new Error('The exercise is not to be edited.')
+    const { id: _id, version: fromVersion, ...facts } = found.exercise
+    await saveVersion(instructor, { ...school, fromVersion, facts: { ...facts, nominalLegMm: 12.7 } })
+    expect(await answerTo(queued(form))).toMatchObject({ status: 200 })
+    const later = couponForm(school, randomUUID())
+    expect(await answerTo(queued(later))).toMatchObject({ status: 200 })
+    expect(await database.query('select id, "exerciseVersion", "selfVerdict" from "Coupon" where "programId" = $1 order by number', [school.programId])).toEqual([
+      { id: form.id, exerciseVersion: 1, selfVerdict: 'accept' }, { id: later.id, exerciseVersion: 2, selfVerdict: 'reject' },
+    ])
   })
 
   it('typed before some boxes existed is taken, with nothing measured in them', async () => {
