@@ -59,7 +59,7 @@ function Drawing({ plan, readers, readings, band, units, frame, label }: GaugeSt
   const chart = drawStudy(plan, readers.map(({ id }) => id), readings, band, units, frame)
   const place = (frame.right - frame.left) / plan.couponIds.length
   const each = Math.ceil(LEAST_PLACE / place)
-  const r = Math.max(2.5, Math.min(5.5, (place * 0.6) / Math.max(1, readers.length) / 2))
+  const r = Math.max(3, Math.min(5.5, (place * 0.6) / Math.max(1, readers.length) / 2))
   return (
     <svg viewBox={`0 0 ${frame.width} ${frame.height}`} role="img" aria-label={`${label}. The table under it holds the same figures.`} className="block h-auto w-full">
       <Axes frame={frame} xTicks={chart.xTicks.filter((_, index) => index % each === 0)} yTicks={chart.yTicks} xWord="Coupon, by its place on the bench" />
