@@ -6,7 +6,7 @@ import { moreStudents, practised, type Bead } from '../support/practice'
 import { buildSchool, logAs, viewerOf, type School } from '../support/school'
 import type { Viewer } from '@/app/_server/auth/viewer'
 import { listRecentPractice } from '@/app/_server/data/class-practice'
-import { takeCoupon } from '@/app/_server/data/waiting-coupons'
+import { releaseCoupon, takeCoupon } from '@/app/_server/data/waiting-coupons'
 import { askForLook } from '@/app/_server/data/look-requests'
 import { db } from '@/app/_server/db'
 import { classBoard } from '@/app/_server/views/class-board'
@@ -105,6 +105,11 @@ describe('the queue', () => {
     expect(found?.queue.find(({ key }) => key === `coupon ${older}`)).toMatchObject({ kind: 'coupon', booth: 1, taken: expect.stringMatching(/^other\.instructor Test has it open, since .+\.$/) as string })
     expect(found?.first).toEqual({ href: `/teach/coupons/${newer}`, booth: 1 })
     expect(found?.grids).toEqual([{ exerciseId: school.exerciseId, title: '2F lap', count: 2, href: `/teach/classes/${school.classId}/grid/${school.exerciseId}` }])
+    await releaseCoupon(instructor, older)
+    expect((await board())?.first?.href, 'only who has it open lets go of it').toBe(`/teach/coupons/${newer}`)
+    await releaseCoupon(await viewerOf(school, 'otherInstructor'), older)
+    expect((await board())?.first?.href, 'let go of, it is free at once').toBe(`/teach/coupons/${older}`)
+    await takeCoupon(await viewerOf(school, 'otherInstructor'), older)
     await db().coupon.updateMany({ where: { id: older }, data: { takenAt: new Date(Date.now() - 16 * 60_000) } })
     expect((await board())?.first?.href, 'left open too long, it is free').toBe(`/teach/coupons/${older}`)
     await db().classInstructor.deleteMany({ where: row })

@@ -64,3 +64,9 @@ export async function takeCoupon(viewer: Viewer, couponId: string): Promise<Take
   const row = await db().coupon.findFirst({ where, select: { takenById: true, takenAt: true, takenBy: { select: { givenName: true, familyName: true } } } })
   return row && takenOf(viewer, row)
 }
+
+/** Lets go of a coupon the viewer had open, so that others see it free at once. One they do not have open is left as it is. */
+export async function releaseCoupon(viewer: Viewer, couponId: string): Promise<void> {
+  const { programId, personId } = viewer
+  await db().coupon.updateMany({ where: { programId, id: couponId, takenById: personId }, data: { takenById: null, takenAt: null } })
+}

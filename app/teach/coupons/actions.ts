@@ -5,7 +5,7 @@ import { uuid } from '@/lib/schemas/field'
 import { overrideSchema } from '@/lib/schemas/override'
 import { snippetKey, snippetSchema } from '@/lib/schemas/snippet'
 import { action } from '@/app/_server/action'
-import { takeCoupon } from '@/app/_server/data/waiting-coupons'
+import { releaseCoupon, takeCoupon } from '@/app/_server/data/waiting-coupons'
 import { overrideVerdict } from '@/app/_server/data/overrides'
 import { addSnippet, removeSnippet } from '@/app/_server/data/snippets'
 import { notFound } from '@/app/_server/refusal'
@@ -15,6 +15,12 @@ export const takeRow = action({ roles: ['instructor'], input: z.strictObject({ c
   const holder = await takeCoupon(viewer, couponId)
   if (!holder) throw notFound()
   return { other: holder.self ? null : holder.name }
+})
+
+/** The instructor left a coupon without having typed anything, or took back what they had typed. */
+export const releaseRow = action({ roles: ['instructor'], input: z.strictObject({ couponId: uuid }) }, async (viewer, { couponId }) => {
+  await releaseCoupon(viewer, couponId)
+  return {}
 })
 
 /** The instructor's own verdict over the computed one, with the reason. */

@@ -144,6 +144,7 @@ export const ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   },
   'teach/students/[studentId].removeStaffNote': { allowed: ['instructor', 'coordinator'], call: async ({ school }) => studentPage.removeStaffNote({ noteId: await staffNote(school) }) },
   'teach/coupons.takeRow': { allowed: ['instructor'], call: ({ couponId }) => grading.takeRow({ couponId }) },
+  'teach/coupons.releaseRow': { allowed: ['instructor', 'otherInstructor', 'foreign instructor'], call: ({ couponId }) => grading.releaseRow({ couponId }) },
   'teach/coupons.decideVerdict': {
     allowed: ['instructor'], fresh: true,
     call: async (fixture) => grading.decideVerdict({ couponId: fixture.couponId, inspectionId: await gradedLook(fixture), verdict: 'reject', reason: 'Seen in the light: a cold start.' }),

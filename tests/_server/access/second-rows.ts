@@ -40,6 +40,14 @@ export const SECOND_DATA_ROWS: Readonly<Record<string, DataRow>> = {
       return (await db().coupon.count({ where: { id: couponId, takenById: { not: null } } })) > 0 || null
     },
   },
+  'waiting-coupons.releaseCoupon': {
+    seenBy: ['instructor'],
+    call: async (viewer, { school, couponId }) => {
+      await db().coupon.updateMany({ where: { id: couponId }, data: { takenById: school.people.instructor, takenAt: new Date() } })
+      await waiting.releaseCoupon(viewer, couponId)
+      return (await db().coupon.count({ where: { id: couponId, takenById: null } })) > 0 || null
+    },
+  },
   'second-readings.listElsewhere': { seenBy: ['otherInstructor'], call: (viewer, fixture) => offered(fixture, () => secondReadings.listElsewhere(viewer)) },
   'second-readings.findElsewhere': { seenBy: ['otherInstructor'], call: (viewer, fixture) => offered(fixture, () => secondReadings.findElsewhere(viewer, fixture.couponId)) },
   'second-readings.findOwnReading': {

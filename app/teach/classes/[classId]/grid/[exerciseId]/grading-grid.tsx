@@ -10,7 +10,7 @@ import { StatusLine } from '@/app/_components/ui/status-line'
 import { useDraft } from '@/app/_components/use-draft'
 import { useHydrated } from '@/app/_components/use-hydrated'
 import { sendInspection } from '@/app/teach/actions'
-import { takeRow } from '@/app/teach/coupons/actions'
+import { releaseRow, takeRow } from '@/app/teach/coupons/actions'
 import { cellName, cellsOf, couponLabel, lookedForAll, mergeGroups, NAMES, OPEN, textOf, withText, type KeptRows, type RowState, type ShownCoupon, type ShownGroup } from './grid-cells'
 import { commandOf } from './grid-command'
 import { GridTable } from './grid-table'
@@ -74,11 +74,17 @@ export function GradingGrid({ groups, snippets, who, draftKey }: Props) {
   function update(coupon: ShownCoupon, row: GridRow): void {
     kept.current = { ...kept.current, [coupon.id]: { label: couponLabel(coupon), row } }
     draft.change(kept.current)
+    if (isEmptyRow(row) && row.remark.trim() === '') return release(coupon.id)
     if (taken.current.has(coupon.id)) return
     taken.current.add(coupon.id)
     void takeRow({ couponId: coupon.id }).then((answer) => {
       if (answer.ok && answer.value.other !== null) setSaid(`${answer.value.other} has ${couponLabel(coupon)} open too. Whoever grades it first counts; the other is told.`)
     }, () => taken.current.delete(coupon.id))
+  }
+
+  /** Nothing stands in the row any more: others see it free. If that does not get through, it is free when its time is up. */
+  function release(id: string): void {
+    if (taken.current.delete(id)) void releaseRow({ couponId: id }).catch(() => undefined)
   }
 
   function forget(id: string): void {
