@@ -37,6 +37,7 @@ import { marksOf } from '../../support/photo-marks'
 import { modelRow } from '../../support/readiness-model'
 import { cleanReadings, LENGTH_MM, logAs } from '../../support/school'
 import { ACCOUNT_DATA_ROWS } from './account-rows'
+import { AGREEMENT_DATA_ROWS } from './agreement-rows'
 import { COURSE_DATA_ROWS, COURSE_INTERNAL } from './course-rows'
 import { CRITERIA_DATA_ROWS } from './criteria-rows'
 import { PEOPLE_DATA_ROWS, PEOPLE_INTERNAL } from './people-rows'
@@ -88,6 +89,7 @@ const skillKey = ({ school }: Fixture) => ({ studentId: school.people.student, e
 
 export const DATA_ROWS: Readonly<Record<string, DataRow>> = {
   ...ACCOUNT_DATA_ROWS,
+  ...AGREEMENT_DATA_ROWS,
   ...COURSE_DATA_ROWS,
   ...CRITERIA_DATA_ROWS,
   ...PEOPLE_DATA_ROWS,
