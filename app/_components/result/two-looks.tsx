@@ -7,35 +7,51 @@ import { VerdictMark } from '../ui/verdict-mark'
 type Look = { readonly title: string; readonly scorecard: ScorecardView }
 type Props = { readonly first: Look; readonly second: Look; readonly locale: Locale }
 
-/** Two looks at one coupon: on how many rules they agree, then rule by rule the reading and verdict of each. */
-export function TwoLooks({ first, second, locale }: Props) {
-  const others = new Map(second.scorecard.lines.map((line) => [line.rule, line]))
-  const pairs = first.scorecard.lines.flatMap((line) => {
+/** A rule as both looks judged it. */
+type Pair = { readonly line: ScorecardLine; readonly other: ScorecardLine; readonly same: boolean }
+
+/** The rules that both looks judged, in order; what applies to neither look is no agreement and is left out. */
+export function pairsOf(first: ScorecardView, second: ScorecardView): Pair[] {
+  const others = new Map(second.lines.map((line) => [line.rule, line]))
+  return first.lines.flatMap((line) => {
     const other = others.get(line.rule)
-    // What applies to neither look is no agreement.
     return other && !(line.verdict === 'not-applicable' && other.verdict === 'not-applicable') ? [{ line, other, same: other.verdict === line.verdict }] : []
   })
+}
+
+/** Two looks at one coupon: on how many rules they agree, then rule by rule the reading and verdict of each. */
+export function TwoLooks({ first, second, locale }: Props) {
+  const pairs = pairsOf(first.scorecard, second.scorecard)
   return (
     <section className="grid gap-2">
       <h2 className="text-2xl">{say(learn, locale, 'sideBySide')}</h2>
       <p>{say(learn, locale, 'sideCount', { same: pairs.filter(({ same }) => same).length, of: pairs.length })}</p>
-      <table className="w-full max-w-3xl table-fixed border-collapse text-left">
-        <caption className="sr-only">{say(learn, locale, 'sideBySide')}</caption>
-        <thead>
-          <tr className="border-b-2 border-ink">
-            {[say(learn, locale, 'rule'), first.title, second.title].map((head) => (
-              <th key={head} scope="col" className="py-2 pr-2 align-bottom font-head text-lg leading-tight font-semibold">{head}</th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <Line name={say(learn, locale, 'verdict')} first={<Verdict card={first.scorecard} />} second={<Verdict card={second.scorecard} />} />
-          {pairs.map(({ line, other, same }) => (
-            <Line key={line.rule} name={line.name} note={same ? null : say(learn, locale, 'differs')} first={<Cell line={line} />} second={<Cell line={other} />} />
-          ))}
-        </tbody>
-      </table>
+      <LookTable first={first} second={second} pairs={pairs} caption={say(learn, locale, 'sideBySide')} locale={locale} />
     </section>
+  )
+}
+
+type TableProps = Props & { readonly pairs: readonly Pair[]; readonly caption: string }
+
+/** Both verdicts, then the reading and verdict of each look for the rules given. */
+export function LookTable({ first, second, pairs, caption, locale }: TableProps) {
+  return (
+    <table className="w-full max-w-3xl table-fixed border-collapse text-left">
+      <caption className="sr-only">{caption}</caption>
+      <thead>
+        <tr className="border-b-2 border-ink">
+          {[say(learn, locale, 'rule'), first.title, second.title].map((head) => (
+            <th key={head} scope="col" className="py-2 pr-2 align-bottom font-head text-lg leading-tight font-semibold">{head}</th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        <Line name={say(learn, locale, 'verdict')} first={<Verdict card={first.scorecard} />} second={<Verdict card={second.scorecard} />} />
+        {pairs.map(({ line, other, same }) => (
+          <Line key={line.rule} name={line.name} note={same ? null : say(learn, locale, 'differs')} first={<Cell line={line} />} second={<Cell line={other} />} />
+        ))}
+      </tbody>
+    </table>
   )
 }
 

@@ -56,7 +56,8 @@ export async function couponResult(viewer: Viewer, couponId: string): Promise<Co
   }
 }
 
-async function lookOf(viewer: Viewer, record: CouponRecord, inspection: InspectionRecord): Promise<CouponLook> {
+/** A look at a coupon as its reader is shown it. */
+export async function lookOf(viewer: Viewer, record: CouponRecord, inspection: InspectionRecord): Promise<CouponLook> {
   const { exercise } = record
   const criteria = await criteriaSet(viewer.programId, inspection.scorecard.criteriaId, exercise.criteria.version)
   const own = record.student.id === viewer.personId

@@ -1,10 +1,10 @@
 import { boothCardView } from '@/lib/reports/booth-card-view'
-import type { BlindCoupon } from '@/app/_server/data/blind-coupons'
+import type { CouponRecord } from '@/app/_server/data/coupon-record'
 import type { MarksByPhoto } from '@/app/_server/views/photo-marks'
 import { CouponPhotos } from './coupon-photos'
 
 /** `marks`: the instructor's own until the look is submitted. */
-type Props = { readonly coupon: BlindCoupon; readonly units: 'in' | 'mm'; readonly marks: MarksByPhoto }
+type Props = { readonly coupon: Pick<CouponRecord, 'exercise' | 'number' | 'photos'>; readonly units: 'in' | 'mm'; readonly marks: MarksByPhoto }
 
 /** What the coupon is, and its photos; no reading of the student's. */
 export function CouponFacts({ coupon, units, marks }: Props) {

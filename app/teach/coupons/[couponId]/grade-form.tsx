@@ -20,7 +20,8 @@ import { RemarkBox } from './remark-box'
 type Draft = { readonly readings: ReadingsForm; readonly comment: string }
 type Props = {
   readonly couponId: string
-  readonly classId: string
+  /** Of a class the viewer teaches; null where they read a coupon of another class. */
+  readonly classId: string | null
   readonly personId: string
   readonly who: SignedInBefore
   readonly revision: number
@@ -77,7 +78,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
       {correcting && <Notice kind="info" word="A correction">Your look replaces the one that stands. The earlier one stays on record.</Notice>}
       {boxes.includes('width') && <MeasurePhotos photoIds={photoIds} ownMarks={ownMarks} frame={frame} readings={draft.value.readings} onReadings={(readings) => draft.change({ ...draft.value, readings })} />}
       <ReadingsEditor locale="en" boxes={boxes} vertical={vertical} frame={frame} value={draft.value.readings} errors={errors} onChange={(readings) => draft.change({ ...draft.value, readings })} />
-      <RemarkBox value={draft.value.comment} error={errors['comment']} snippets={snippets} onChange={(comment) => draft.change({ ...draft.value, comment })} />
+      <RemarkBox label={classId === null ? 'Remark to the coupon’s instructors' : 'Remark to the student'} value={draft.value.comment} error={errors['comment']} snippets={snippets} onChange={(comment) => draft.change({ ...draft.value, comment })} />
       {refused?.code === 'SIGNED_OUT' ? <SignInAgain locale="en" who={who} onSignedIn={() => { setRefused(null); void send() }} /> : refused && (
         <Notice kind="problem" word="Not submitted" live>
           <p>{refused.message}</p>

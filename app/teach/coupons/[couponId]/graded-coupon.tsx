@@ -15,12 +15,13 @@ import type { CouponResult } from '@/app/_server/views/coupon-result'
 import type { MarksByPhoto } from '@/app/_server/views/photo-marks'
 import { CouponPhotos } from './coupon-photos'
 import { DecideForm } from './decide-form'
+import { SecondReadingPanel } from './second-reading-panel'
 
 type Props = { readonly result: CouponResult; readonly next: WaitingCoupon | null; readonly timeZone: string; readonly marks: MarksByPhoto; readonly units: 'in' | 'mm' }
 
-/** A coupon after the instructor's look: the verdict, both looks, every rule, remarks, and what to do next. */
+/** A coupon after the instructor's look: the verdict, both looks, a second reading where there is one, every rule, remarks, and what to do next. */
 export function GradedCoupon({ result, next, timeZone, marks, units }: Props) {
-  const { coupon, lead, other } = result
+  const { coupon, lead, other, second } = result
   if (!lead) return null
   return (
     <>
@@ -34,6 +35,7 @@ export function GradedCoupon({ result, next, timeZone, marks, units }: Props) {
       <BeadStrip {...lead.strip} />
       {lead.section && <FilletSection {...lead.section} />}
       {other && <TwoLooks first={{ title: lead.title, scorecard: lead.scorecard }} second={{ title: other.title, scorecard: other.scorecard }} locale="en" />}
+      {second && <SecondReadingPanel first={lead} second={second} timeZone={timeZone} />}
       <RuleList card={lead.scorecard} locale="en" />
       <CouponPhotos number={coupon.number} photos={coupon.photos} marks={marks} units={units} />
       <ReplacedLooks locale="en" looks={result.superseded.map((look) => ({ ...look, key: `${look.kind}-${look.revision}`, when: momentText(look.at, 'en', timeZone) }))} />

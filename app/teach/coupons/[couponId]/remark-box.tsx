@@ -6,13 +6,13 @@ import { Button } from '@/app/_components/ui/button'
 import { TextArea } from '@/app/_components/ui/text-area'
 import { dropSnippet, keepSnippet } from '@/app/teach/coupons/actions'
 
-type Props = { readonly value: string; readonly error: string | undefined; readonly snippets: readonly SnippetRecord[]; readonly onChange: (value: string) => void }
+type Props = { readonly label: string; readonly value: string; readonly error: string | undefined; readonly snippets: readonly SnippetRecord[]; readonly onChange: (value: string) => void }
 
 /**
- * The remark to the student: a plain box that takes dictation as well as typing, and the instructor's own sentences under it. A tap adds a
+ * What the instructor remarks on the coupon: a plain box that takes dictation as well as typing, and the instructor's own sentences under it. A tap adds a
  * sentence to what stands there, and never replaces it.
  */
-export function RemarkBox({ value, error, snippets, onChange }: Props) {
+export function RemarkBox({ label, value, error, snippets, onChange }: Props) {
   const [kept, setKept] = useState(snippets)
   const [tidying, setTidying] = useState(false)
   const [said, setSaid] = useState('')
@@ -32,7 +32,7 @@ export function RemarkBox({ value, error, snippets, onChange }: Props) {
 
   return (
     <div className="grid gap-3">
-      <TextArea label="Remark to the student" value={value} error={error} autoCapitalize="sentences" spellCheck onChange={(event) => onChange(event.target.value)} />
+      <TextArea label={label} value={value} error={error} autoCapitalize="sentences" spellCheck onChange={(event) => onChange(event.target.value)} />
       {kept.length > 0 && (
         <div role="group" aria-label="Your own sentences" className="flex flex-wrap gap-2">
           {kept.map(({ id, body }) => (
