@@ -3,7 +3,7 @@ type BenchListProps = { readonly bench: readonly { readonly id: string; readonly
 /** Which coupon lies where: whoever reads needs them laid out and numbered like this. */
 export function BenchList({ bench, open = false, note }: BenchListProps) {
   return (
-    <details open={open}>
+    <details open={open} className="print:hidden">
       <summary className="ring-inside flex min-h-12 w-fit cursor-pointer items-center underline underline-offset-4">Which coupon is which</summary>
       {note && <p className="max-w-prose">{note}</p>}
       <ol className="grid gap-1 py-2">

@@ -30,7 +30,7 @@ export function StudyResult({ words, figures, drawing }: StudyResultProps) {
 function Figures({ spread, readers, band }: NonNullable<StudyResultProps['figures']>) {
   return (
     <>
-      <section className="grid gap-3" aria-labelledby="apart">
+      <section className="grid break-inside-avoid gap-3" aria-labelledby="apart">
         <h2 id="apart" className="text-2xl">Each reader against all</h2>
         <Table
           caption="Each reader against all" captionHidden
@@ -41,7 +41,7 @@ function Figures({ spread, readers, band }: NonNullable<StudyResultProps['figure
           The mean over the coupons, with its {shareText(BIAS_CONFIDENCE)} interval. Where the interval holds 0, the difference may be chance. Nobody knows the true width: the mean of all is only what the readers say together.
         </p>
       </section>
-      <section className="grid gap-3" aria-labelledby="spread">
+      <section className="grid break-inside-avoid gap-3" aria-labelledby="spread">
         <h2 id="spread" className="text-2xl">Where the spread comes from</h2>
         <Table
           caption="Where the spread comes from" captionHidden
