@@ -27,7 +27,12 @@ export const dropCriteriaSchema = z.strictObject({ draftId: uuid })
 /** A draft as it stands in the boxes, and when it was saved that the form was opened with. */
 export const savedCriteriaSchema = z.strictObject({ draftId: uuid, seen: z.iso.datetime(), document: draftSchema })
 
-export const previewCriteriaSchema = z.strictObject({ document: draftSchema, sample: z.string().max(40) })
+const typedReading = z.string().max(40)
+/** `readings` are typed over the sample's own. */
+export const previewCriteriaSchema = z.strictObject({
+  document: draftSchema, sample: z.string().max(40),
+  readings: z.strictObject({ width: typedReading, undercut: typedReading, pore: typedReading }).optional(),
+})
 
 /** Whose coupons to judge again: an exercise's, or those of a set's exercises. */
 export const tryLimitsSchema = z.strictObject({

@@ -192,6 +192,10 @@ describe('trying limits', () => {
     const before = await previewCriteria({ document, sample: 'faults' })
     const after = await previewCriteria({ document: withUndercut(document, '1/64'), sample: 'faults' })
     expect([before.ok && before.value.look?.scorecard.verdict, after.ok && after.value.look?.scorecard.verdict]).toEqual(['accept', 'reject'])
+    const deeper = { document, sample: 'clean', readings: { width: '', undercut: '3/64', pore: '' } }
+    expect(await previewCriteria({ ...deeper, readings: { ...deeper.readings, undercut: '1/32' } })).toMatchObject({ ok: true, value: { readings: {}, look: { scorecard: { verdict: 'accept' } } } })
+    expect(await previewCriteria(deeper), 'with a reading of the author’s own').toMatchObject({ ok: true, value: { readings: {}, look: { scorecard: { verdict: 'reject' } } } })
+    expect(await previewCriteria({ ...deeper, readings: { ...deeper.readings, undercut: 'deep' } })).toMatchObject({ ok: true, value: { problems: {}, readings: { undercut: expect.stringContaining('no size') as string }, look: null } })
     const broken = await previewCriteria({ document: withUndercut(document, 'x'), sample: 'faults' })
     expect(broken).toMatchObject({ ok: true, value: { look: null, problems: { [`rules.${undercutAt(document)}.max.value`]: expect.any(String) } } })
     if (broken.ok) expect(broken.value.rules.map((rule) => rule === null)).toEqual(document.rules.map(({ id }) => id === 'undercut'))

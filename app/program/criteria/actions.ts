@@ -28,7 +28,7 @@ export const dropCriteria = action({ roles: ['coordinator'], input: dropCriteria
 export const publishCriteria = action({ roles: ['coordinator'], input: savedCriteriaSchema }, (viewer, input) => publishDraft(viewer, input))
 
 /** What the boxes would make of a sample coupon. Changes nothing. */
-export const previewCriteria = action({ roles: ['coordinator'], input: previewCriteriaSchema }, (_viewer, { document, sample }) => Promise.resolve(criteriaPreview(document, sample)))
+export const previewCriteria = action({ roles: ['coordinator'], input: previewCriteriaSchema }, (_viewer, { document, sample, readings }) => Promise.resolve(criteriaPreview(document, sample, readings)))
 
 /** Which of the last coupons would change verdict by what stands in the boxes. Changes nothing. */
 export const tryLimits = action({ roles: ['coordinator'], input: tryLimitsSchema }, (viewer, { document, of }) => criteriaChange(viewer, document, of))

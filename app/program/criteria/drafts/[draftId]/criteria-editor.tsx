@@ -3,6 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
 import type { DraftCriteria } from '@/lib/criteria/draft/draft'
+import { SAMPLE_AS_IT_IS, type SampleReadings } from '@/lib/criteria/draft/sample-readings'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notice'
 import { RadioPills } from '@/app/_components/ui/radio-pills'
@@ -41,13 +42,14 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
   const { value: { document, seen: opened }, change, clear, restored, startOver } = useDraft(`criteria ${personId} ${draftId}`, { document: stored, seen })
   const [open, setOpen] = useState<string | null>(null)
   const [sample, setSample] = useState(samples[0]?.value ?? '')
+  const [typed, setTyped] = useState<SampleReadings>(SAMPLE_AS_IT_IS)
   const [told, setTold] = useState<BoxProblems>({})
   const [checked, setChecked] = useState(false)
   const [tellings, setTellings] = useState(0)
   const boxes = useRef<HTMLDivElement>(null)
   const [busy, setBusy] = useState<'save' | 'publish' | 'drop' | null>(null)
   const [said, setSaid] = useState<Said | null>(null)
-  const preview = usePreview(document, sample, first)
+  const preview = usePreview(document, sample, typed, first)
   const live = checked ? preview.problems : unreadable(preview.problems)
   const problems: BoxProblems = { ...told, ...live }
 
@@ -138,7 +140,7 @@ export function CriteriaEditor({ draftId, personId, seen, document: stored, prev
           )}
         </div>
         <div className="min-w-0 xl:sticky xl:top-4 xl:max-h-[calc(100vh-2rem)] xl:self-start xl:overflow-y-auto xl:px-1">
-          <PreviewPanel look={preview.look} state={preview.state} sample={sample} samples={samples} onSample={setSample} open={Object.keys(preview.problems).length} />
+          <PreviewPanel look={preview.look} state={preview.state} sample={sample} samples={samples} onSample={setSample} typed={typed} wrong={preview.readings} onTyped={setTyped} open={Object.keys(preview.problems).length} />
         </div>
       </div>
       <TryLimitsPanel document={document} coupons={coupons} onProblems={tell} />

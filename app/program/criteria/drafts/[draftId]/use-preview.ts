@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from 'react'
 import type { DraftCriteria } from '@/lib/criteria/draft/draft'
+import type { SampleReadingProblems, SampleReadings } from '@/lib/criteria/draft/sample-readings'
 import type { LookView } from '@/lib/reports/look-view'
 import { previewCriteria } from '../../actions'
 import type { BoxProblems } from './box-problems'
@@ -10,10 +11,12 @@ import type { Said } from './rule-item'
 /** Long enough that a word is typed whole, short enough to look at once. */
 const PAUSE_MS = 400
 
-export type Preview = { readonly problems: BoxProblems; readonly rules: readonly (Said | null)[]; readonly look: LookView | null }
+export type Preview = { readonly problems: BoxProblems; readonly readings: SampleReadingProblems; readonly rules: readonly (Said | null)[]; readonly look: LookView | null }
 
 type State = {
   readonly problems: BoxProblems
+  /** Of the readings typed over the sample's. */
+  readonly readings: SampleReadingProblems
   /** Rules in words, by key: the last words there were. */
   readonly said: Readonly<Record<string, Said>>
   /** The last coupon that could be judged. */
@@ -26,8 +29,8 @@ const wordsByKey = (document: DraftCriteria, rules: Preview['rules']): Readonly<
   Object.fromEntries(document.rules.flatMap(({ key }, index) => (rules[index] ? [[key, rules[index]]] : [])))
 
 /** Asks the server, as the boxes change, what they make of a sample coupon. Answers that come late are dropped. */
-export function usePreview(document: DraftCriteria, sample: string, first: Preview): State {
-  const [state, setState] = useState<State>(() => ({ problems: first.problems, said: wordsByKey(document, first.rules), look: first.look, state: first.look ? 'fresh' : 'stale' }))
+export function usePreview(document: DraftCriteria, sample: string, typed: SampleReadings, first: Preview): State {
+  const [state, setState] = useState<State>(() => ({ problems: first.problems, readings: first.readings, said: wordsByKey(document, first.rules), look: first.look, state: first.look ? 'fresh' : 'stale' }))
   const asked = useRef(0)
   const begun = useRef(false)
 
@@ -38,17 +41,17 @@ export function usePreview(document: DraftCriteria, sample: string, first: Previ
     }
     const number = ++asked.current
     const timer = setTimeout(() => {
-      previewCriteria({ document, sample }).then((answer) => {
+      previewCriteria({ document, sample, readings: typed }).then((answer) => {
         if (number !== asked.current) return
         if (!answer.ok) return setState((before) => ({ ...before, problems: underRules(answer.fields), state: answer.code === 'INVALID' ? 'stale' : 'failed' }))
-        const { problems, rules, look } = answer.value
-        setState((before) => ({ problems, said: wordsByKey(document, rules), look: look ?? before.look, state: look ? 'fresh' : 'stale' }))
+        const { problems, readings, rules, look } = answer.value
+        setState((before) => ({ problems, readings, said: wordsByKey(document, rules), look: look ?? before.look, state: look ? 'fresh' : 'stale' }))
       }).catch(() => {
         if (number === asked.current) setState((before) => ({ ...before, state: 'failed' }))
       })
     }, PAUSE_MS)
     return () => clearTimeout(timer)
-  }, [document, sample])
+  }, [document, sample, typed])
 
   return state
 }
