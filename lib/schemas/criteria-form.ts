@@ -22,6 +22,8 @@ export const newCriteriaSchema = z.strictObject({
 })
 
 export const nextVersionSchema = z.strictObject({ criteriaId })
+/** A published version to take from choice, or to offer again. */
+export const retireCriteriaSchema = z.strictObject({ criteriaId, version: z.int().min(1), retired: z.boolean() })
 export const dropCriteriaSchema = z.strictObject({ draftId: uuid })
 
 /** A draft as it stands in the boxes, and when it was saved that the form was opened with. */

@@ -31,15 +31,15 @@ function read(document: unknown, id: string, version: number): CriteriaSet {
   return parsed.value
 }
 
-/** A set as a list shows it, and how many exercises are judged by this version now. */
-export type CriteriaLine = { readonly id: string; readonly version: number; readonly title: string; readonly createdAt: Date; readonly exercises: number }
+/** A set as a list shows it, whether it was taken from choice, and how many exercises are judged by this version now. */
+export type CriteriaLine = { readonly id: string; readonly version: number; readonly title: string; readonly createdAt: Date; readonly retired: boolean; readonly exercises: number }
 
 /** Every version of every set of the viewer's program, by title, newest first; for staff, who choose among them. */
 export async function listCriteria(viewer: Viewer): Promise<CriteriaLine[]> {
   if (!hasRole(viewer, 'coordinator') && !hasRole(viewer, 'instructor')) return []
   const { programId } = viewer
   const [sets, current] = await Promise.all([
-    db().criteriaSet.findMany({ where: { programId }, orderBy: [{ title: 'asc' }, { id: 'asc' }, { version: 'desc' }], select: { id: true, version: true, title: true, createdAt: true } }),
+    db().criteriaSet.findMany({ where: { programId }, orderBy: [{ title: 'asc' }, { id: 'asc' }, { version: 'desc' }], select: { id: true, version: true, title: true, createdAt: true, retirement: { select: { retiredAt: true } } } }),
     db().exercise.findMany({
       where: { programId, archivedAt: null },
       select: { currentVersion: true, versions: { select: { version: true, criteriaId: true, criteriaVersion: true } } },
@@ -50,7 +50,7 @@ export async function listCriteria(viewer: Viewer): Promise<CriteriaLine[]> {
     const now = versions.find(({ version }) => version === currentVersion)
     if (now) used.set(`${now.criteriaId} ${now.criteriaVersion}`, 1 + (used.get(`${now.criteriaId} ${now.criteriaVersion}`) ?? 0))
   }
-  return sets.map((set) => ({ ...set, exercises: used.get(`${set.id} ${set.version}`) ?? 0 }))
+  return sets.map(({ retirement, ...set }) => ({ ...set, retired: retirement !== null, exercises: used.get(`${set.id} ${set.version}`) ?? 0 }))
 }
 
 /** One version of a set for staff to read, or null when the program has none such. */

@@ -52,17 +52,22 @@ export async function listVersions(viewer: Viewer, { classId, exerciseId }: Key)
   return rows.map(({ _count, ...row }) => ({ exercise: toExercise(row), madeAt: row.createdAt, by: nameOf(row.version), coupons: _count.coupons }))
 }
 
-/** Criteria of the program an exercise can be judged by. Staff only; empty for anyone else. */
-export async function listCriteriaChoices(viewer: Viewer): Promise<{ id: string; version: number; title: string }[]> {
+/** Criteria of the program an exercise can be judged by: those on offer, and the one it has, retired or not. Staff only; empty for anyone else. */
+export async function listCriteriaChoices(viewer: Viewer, has: ExerciseFacts['criteria'] | null): Promise<{ id: string; version: number; title: string; retired: boolean }[]> {
   if (!hasRole(viewer, 'instructor') && !hasRole(viewer, 'coordinator')) return []
-  return db().criteriaSet.findMany({ where: { programId: viewer.programId }, orderBy: [{ title: 'asc' }, { version: 'desc' }], select: { id: true, version: true, title: true } })
+  const { programId } = viewer
+  const rows = await db().criteriaSet.findMany({
+    where: { programId, OR: [{ retirement: { is: null } }, ...(has ? [{ id: has.id, version: has.version }] : [])] },
+    orderBy: [{ title: 'asc' }, { version: 'desc' }], select: { id: true, version: true, title: true, retirement: { select: { retiredAt: true } } },
+  })
+  return rows.map(({ retirement, ...row }) => ({ ...row, retired: retirement !== null }))
 }
 
 /**
  * Saves an exercise as its next version. Coupons keep the version they were logged against.
  *
  * @throws Refusal NOT_FOUND for an exercise not on a list the viewer keeps; CONFLICT with `fields.version` when somebody saved a version
- *   since the form was opened; INVALID when nothing is different or the criteria are none of the program's
+ *   since the form was opened; INVALID when nothing is different, or the criteria are none of the program's or retired
  */
 export async function saveVersion(viewer: Viewer, { classId, exerciseId, fromVersion, facts }: Key & { fromVersion: number; facts: ExerciseFacts }): Promise<{ version: number }> {
   const { programId } = viewer
@@ -79,8 +84,10 @@ export async function saveVersion(viewer: Viewer, { classId, exerciseId, fromVer
     const changes = versionChanges(before, facts, viewer.units)
     if (changes.length === 0) throw new Refusal('INVALID', `Nothing is different from version ${fromVersion}, so there is nothing to save.`)
     const { id, version: criteriaVersion } = facts.criteria
-    if (!(await tx.criteriaSet.findUnique({ where: { programId_id_version: { programId, id, version: criteriaVersion } }, select: { id: true } }))) {
-      throw new Refusal('INVALID', 'Look at the criteria.', { criteria: 'Choose criteria of your program.' })
+    const chosen = await tx.criteriaSet.findUnique({ where: { programId_id_version: { programId, id, version: criteriaVersion } }, select: { retirement: { select: { retiredAt: true } } } })
+    if (!chosen) throw new Refusal('INVALID', 'Look at the criteria.', { criteria: 'Choose criteria of your program.' })
+    if (chosen.retirement && (id !== before.criteria.id || criteriaVersion !== before.criteria.version)) {
+      throw new Refusal('INVALID', 'Look at the criteria.', { criteria: 'These criteria are no longer offered. Choose others.' })
     }
     await tx.exerciseVersion.create({ data: { programId, exerciseId, version, ...versionData(facts) } })
     await recordAudit(tx, viewer, { action: 'exercise.save', subject: { type: 'exercise', id: exerciseId }, before: { version: fromVersion }, after: { version, changes } })

@@ -11,7 +11,7 @@ export type CriteriaSetLine = {
   readonly title: string
   readonly own: boolean
   /** Newest first. */
-  readonly versions: readonly { readonly version: number; readonly from: string; readonly exercises: number }[]
+  readonly versions: readonly { readonly version: number; readonly from: string; readonly exercises: number; readonly retired: boolean }[]
   /** Exercises judged by any of its versions. */
   readonly exercises: number
 }
@@ -22,7 +22,7 @@ export type CriteriaListView = {
   readonly drafts: readonly { readonly id: string; readonly title: string; readonly saved: string; readonly nextOf: string | null }[]
 }
 
-/** Every set the program can judge by, its own first, and what is being written. */
+/** Every set the program can judge by or has judged by, its own first, and for coordinators what is being written. */
 export async function criteriaList(viewer: Viewer): Promise<CriteriaListView> {
   const [lines, drafts, program] = await Promise.all([listCriteria(viewer), listDrafts(viewer), findProgram(viewer)])
   const byId = new Map<string, CriteriaLine[]>()
@@ -33,7 +33,7 @@ export async function criteriaList(viewer: Viewer): Promise<CriteriaListView> {
     if (!newest) return []
     return [{
       id: newest.id, title: newest.title, own: isOwn(newest.id), exercises: versions.reduce((sum, { exercises }) => sum + exercises, 0),
-      versions: versions.map(({ version, createdAt, exercises }) => ({ version, exercises, from: dateText(createdAt, 'en', program.timeZone) })),
+      versions: versions.map(({ version, createdAt, exercises, retired }) => ({ version, exercises, retired, from: dateText(createdAt, 'en', program.timeZone) })),
     }]
   })
   return {

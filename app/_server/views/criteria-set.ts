@@ -11,6 +11,8 @@ export type CriteriaSetView = {
   readonly version: number
   readonly newest: number
   readonly own: boolean
+  /** No longer offered to exercises. */
+  readonly retired: boolean
   readonly words: CriteriaInWords
   /** Exercises judged by this version now. */
   readonly exercises: number
@@ -25,10 +27,11 @@ export async function criteriaSetView(viewer: Viewer, id: string, version: numbe
   const [set, lines] = await Promise.all([findCriteria(viewer, id, version), listCriteria(viewer)])
   if (!set) return null
   const versions = lines.filter((line) => line.id === id)
+  const line = versions.find((each) => each.version === version)
   const base = await baseOf(viewer, set)
   return {
     id, version, own: isOwn(id), words: criteriaInWords(set),
-    newest: Math.max(...versions.map((line) => line.version)), exercises: versions.find((line) => line.version === version)?.exercises ?? 0,
+    newest: Math.max(...versions.map((each) => each.version)), exercises: line?.exercises ?? 0, retired: line?.retired ?? false,
     from: base && { title: base.title, version: base.version }, changes: base ? criteriaChanges(base, set) : [],
   }
 }

@@ -22,13 +22,14 @@ export type ExerciseEditor = {
 
 /** An exercise as its boxes hold it, for those who keep the class; null for anyone else and in an archived class. */
 export async function exerciseEditor(viewer: Viewer, key: Key): Promise<ExerciseEditor | null> {
-  const [found, criteria] = await Promise.all([findEditable(viewer, key), listCriteriaChoices(viewer)])
+  const found = await findEditable(viewer, key)
   if (!found) return null
   const { exercise, otherClasses } = found
+  const criteria = await listCriteriaChoices(viewer, exercise.criteria)
   return {
     title: exercise.title, version: exercise.version, otherClasses, units: viewer.units, values: typedExercise(exercise, viewer.units),
     warnings: setupWarnings(exercise, viewer), judgedBy: exercise.criteria,
-    criteria: criteria.map(({ id, version, title }) => ({ value: `${id}@${version}`, label: `${title} (version ${version})` })),
+    criteria: criteria.map(({ id, version, title, retired }) => ({ value: `${id}@${version}`, label: `${title} (version ${version}${retired ? ', retired' : ''})` })),
   }
 }
 

@@ -1,8 +1,9 @@
 'use server'
 
-import { dropCriteriaSchema, newCriteriaSchema, nextVersionSchema, previewCriteriaSchema, savedCriteriaSchema, tryLimitsSchema } from '@/lib/schemas/criteria-form'
+import { dropCriteriaSchema, newCriteriaSchema, nextVersionSchema, previewCriteriaSchema, retireCriteriaSchema, savedCriteriaSchema, tryLimitsSchema } from '@/lib/schemas/criteria-form'
 import { action } from '@/app/_server/action'
 import { dropDraft, publishDraft, saveDraft, startDraft, startNextVersion } from '@/app/_server/data/criteria-drafts'
+import { setRetired } from '@/app/_server/data/criteria-retirement'
 import { criteriaChange } from '@/app/_server/views/criteria-change'
 import { criteriaPreview } from '@/app/_server/views/criteria-preview'
 
@@ -26,6 +27,12 @@ export const dropCriteria = action({ roles: ['coordinator'], input: dropCriteria
 
 /** Publishes what stands in the boxes as the next version of its set. */
 export const publishCriteria = action({ roles: ['coordinator'], input: savedCriteriaSchema }, (viewer, input) => publishDraft(viewer, input))
+
+/** Takes a published version from choice, or offers it again. */
+export const retireCriteria = action({ roles: ['coordinator'], input: retireCriteriaSchema }, async (viewer, input) => {
+  await setRetired(viewer, input)
+  return {}
+})
 
 /** What the boxes would make of a sample coupon. Changes nothing. */
 export const previewCriteria = action({ roles: ['coordinator'], input: previewCriteriaSchema }, (_viewer, { document, sample, readings }) => Promise.resolve(criteriaPreview(document, sample, readings)))

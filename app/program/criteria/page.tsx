@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { SetList } from '@/app/_components/criteria/set-list'
 import { LinkButton } from '@/app/_components/ui/link-button'
 import { PageHead } from '@/app/_components/ui/page-head'
 import { requireRole } from '@/app/_server/auth/require-role'
-import { criteriaList, type CriteriaSetLine } from '@/app/_server/views/criteria-list'
+import { criteriaList } from '@/app/_server/views/criteria-list'
 import { BeginForm } from './begin-form'
 import { NextVersionButton } from './next-version-button'
 import { setAddress } from './set-address'
@@ -36,11 +36,11 @@ export default async function CriteriaPage() {
       )}
       <section aria-labelledby="own" className="grid gap-3">
         <h2 id="own" className="text-2xl">The program’s own</h2>
-        {own.length === 0 ? <p>None yet. Begin one below: most begin as a copy with one limit changed.</p> : <SetList sets={own} />}
+        {own.length === 0 ? <p>None yet. Begin one below: most begin as a copy with one limit changed.</p> : <SetList sets={own} address={setAddress} aside={({ id, title }) => <NextVersionButton criteriaId={id} title={title} />} />}
       </section>
       <section aria-labelledby="shipped" className="grid gap-3">
         <h2 id="shipped" className="text-2xl">Ready to use</h2>
-        <SetList sets={sets.filter((set) => !set.own)} />
+        <SetList sets={sets.filter((set) => !set.own)} address={setAddress} />
       </section>
       <section aria-labelledby="begin" className="grid gap-4">
         <h2 id="begin" className="text-2xl">Begin a set</h2>
@@ -51,37 +51,5 @@ export default async function CriteriaPage() {
       </section>
       <p className="max-w-prose text-base text-ink-2">A practice record. The governing code edition, the local authority and a qualified inspector decide.</p>
     </div>
-  )
-}
-
-const exercisesText = (count: number): string => (count === 0 ? 'no exercise uses it' : count === 1 ? '1 exercise uses it' : `${count} exercises use it`)
-
-function SetList({ sets }: { readonly sets: readonly CriteriaSetLine[] }) {
-  return (
-    <ul className="divide-y divide-line border-y border-line">
-      {sets.map(({ id, title, own, versions, exercises }) => {
-        const [newest, ...older] = versions
-        if (!newest) return null
-        return (
-          <li key={id} className="flex flex-wrap items-center justify-between gap-3 py-3">
-            <div className="min-w-0">
-              <h3 className="font-head text-xl leading-tight font-semibold">
-                <Link href={setAddress(id, newest.version)} className="inline-flex min-h-12 items-center underline underline-offset-4">{title}</Link>
-              </h3>
-              <p className="text-base text-ink-2">Version {newest.version}{own && ` of ${newest.from}`} · {exercisesText(exercises)}</p>
-              {older.length > 0 && (
-                <p className="text-base text-ink-2">
-                  Before it:{' '}
-                  {older.map(({ version, from }, index) => (
-                    <span key={version}>{index > 0 && ', '}<Link href={setAddress(id, version)} className="underline">version {version} of {from}</Link></span>
-                  ))}
-                </p>
-              )}
-            </div>
-            {own && <NextVersionButton criteriaId={id} title={title} />}
-          </li>
-        )
-      })}
-    </ul>
   )
 }

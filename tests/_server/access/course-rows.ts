@@ -74,7 +74,7 @@ export const COURSE_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   },
   'exercise-versions.findEditable': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => versions.findEditable(viewer, school) },
   'exercise-versions.listVersions': { seenBy: STAFF_OF_CLASS, call: (viewer, { school }) => versions.listVersions(viewer, school) },
-  'exercise-versions.listCriteriaChoices': { seenBy: STAFF_ANYWHERE, call: (viewer) => versions.listCriteriaChoices(viewer) },
+  'exercise-versions.listCriteriaChoices': { seenBy: STAFF_ANYWHERE, call: (viewer) => versions.listCriteriaChoices(viewer, null) },
   'exercise-versions.saveVersion': {
     seenBy: STAFF_OF_CLASS,
     call: async (viewer, fixture) => {

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import * as criteria from '@/app/_server/data/criteria'
 import * as drafts from '@/app/_server/data/criteria-drafts'
+import * as retirement from '@/app/_server/data/criteria-retirement'
 import * as judged from '@/app/_server/data/judged-coupons'
 import * as criteriaActions from '@/app/program/criteria/actions'
 import { db } from '@/app/_server/db'
@@ -41,6 +42,10 @@ export const CRITERIA_DATA_ROWS: Readonly<Record<string, DataRow>> = {
   'criteria-drafts.saveDraft': { seenBy: ['coordinator'], call: async (viewer, fixture) => drafts.saveDraft(viewer, await draft(fixture)) },
   'criteria-drafts.dropDraft': { seenBy: ['coordinator'], call: async (viewer, fixture) => drafts.dropDraft(viewer, await draft(fixture)).then(() => true) },
   'criteria-drafts.publishDraft': { seenBy: ['coordinator'], call: async (viewer, fixture) => drafts.publishDraft(viewer, await draft(fixture)) },
+  'criteria-retirement.setRetired': {
+    seenBy: ['coordinator'],
+    call: async (viewer, fixture) => retirement.setRetired(viewer, { ...(await published(fixture)), version: 1, retired: true }).then(() => true),
+  },
   'judged-coupons.listJudgedCoupons': {
     seenBy: SEES_COUPON.filter((who) => who !== 'student'),
     call: async (viewer, { school, couponId }) => {
@@ -57,6 +62,7 @@ export const CRITERIA_ACTION_ROWS: Readonly<Record<string, ActionRow>> = {
   'program/criteria.saveCriteria': { allowed: ['coordinator'], call: async (fixture) => criteriaActions.saveCriteria(await draft(fixture)) },
   'program/criteria.dropCriteria': { allowed: ['coordinator'], call: async (fixture) => criteriaActions.dropCriteria({ draftId: (await draft(fixture)).draftId }) },
   'program/criteria.publishCriteria': { allowed: ['coordinator'], call: async (fixture) => criteriaActions.publishCriteria(await draft(fixture)) },
+  'program/criteria.retireCriteria': { allowed: ['coordinator'], call: async (fixture) => criteriaActions.retireCriteria({ ...(await published(fixture)), version: 1, retired: true }) },
   // These two change nothing and read only what the coordinator sees anyway: of another program's set, no coupon.
   'program/criteria.previewCriteria': { allowed: COORDINATORS, call: async (fixture) => criteriaActions.previewCriteria({ document: (await draft(fixture)).document, sample: 'clean' }) },
   'program/criteria.tryLimits': { allowed: COORDINATORS, call: async (fixture) => criteriaActions.tryLimits({ document: (await draft(fixture)).document, of: { criteriaId: 'shop-bead' } }) },

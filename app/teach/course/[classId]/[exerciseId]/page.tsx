@@ -5,6 +5,7 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { pageId } from '@/app/_server/page-id'
 import { exerciseEditor } from '@/app/_server/views/exercise-editor'
 import { EXERCISE_ACTIONS } from '@/app/teach/course/course-actions'
+import { readAddress } from '@/app/teach/criteria/read-address'
 
 export const metadata: Metadata = { title: 'Edit exercise' }
 
@@ -16,5 +17,5 @@ export default async function ExercisePage({ params }: Props) {
   const { classId, exerciseId } = await params
   const key = { classId: pageId(classId), exerciseId: pageId(exerciseId) }
   const { judgedBy, ...editor } = (await exerciseEditor(viewer, key)) ?? notFound()
-  return <ExerciseScreen {...key} {...editor} list={`/teach/course/${key.classId}`} criteriaAddress={`/teach/criteria/${encodeURIComponent(judgedBy.id)}/${judgedBy.version}`} actions={EXERCISE_ACTIONS} />
+  return <ExerciseScreen {...key} {...editor} list={`/teach/course/${key.classId}`} criteriaAddress={readAddress(judgedBy.id, judgedBy.version)} allCriteria="/teach/criteria" actions={EXERCISE_ACTIONS} />
 }

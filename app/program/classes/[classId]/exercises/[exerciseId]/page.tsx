@@ -17,5 +17,5 @@ export default async function ExercisePage({ params }: Props) {
   const { classId, exerciseId } = await params
   const key = { classId: pageId(classId), exerciseId: pageId(exerciseId) }
   const { judgedBy, ...editor } = (await exerciseEditor(viewer, key)) ?? notFound()
-  return <ExerciseScreen {...key} {...editor} list={`/program/classes/${key.classId}/exercises`} criteriaAddress={setAddress(judgedBy.id, judgedBy.version)} actions={EXERCISE_ACTIONS} />
+  return <ExerciseScreen {...key} {...editor} list={`/program/classes/${key.classId}/exercises`} criteriaAddress={setAddress(judgedBy.id, judgedBy.version)} allCriteria="/program/criteria" actions={EXERCISE_ACTIONS} />
 }

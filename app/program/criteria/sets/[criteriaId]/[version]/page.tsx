@@ -9,6 +9,7 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { criteriaSetView } from '@/app/_server/views/criteria-set'
 import { BeginForm } from '../../../begin-form'
 import { NextVersionButton } from '../../../next-version-button'
+import { RetireButton } from '../../../retire-button'
 import { setAddress } from '../../../set-address'
 
 export const metadata: Metadata = { title: 'Criteria in words' }
@@ -21,7 +22,7 @@ export default async function CriteriaSetPage({ params }: Props) {
   const { criteriaId, version } = await params
   if (!/^[1-9]\d{0,5}$/.test(version)) notFound()
   const view = (await criteriaSetView(viewer, decodeURIComponent(criteriaId), Number(version))) ?? notFound()
-  const { words, own, newest, exercises, from, changes } = view
+  const { words, own, newest, exercises, retired, from, changes } = view
   const value = `${view.id} ${view.version}`
   return (
     <div className="grid gap-8">
@@ -33,8 +34,16 @@ export default async function CriteriaSetPage({ params }: Props) {
       {view.version < newest && (
         <Notice kind="info" word="There is a newer version"><LinkButton href={setAddress(view.id, newest)}>Read version {newest}</LinkButton></Notice>
       )}
+      {retired && <Notice kind="info" word="Retired">This version is no longer offered to exercises. Those that use it go on with it, and what it judged stays judged.</Notice>}
       {from && <ChangesList from={from} changes={changes} />}
       <RulesInWords words={words} />
+      {own && (
+        <section aria-labelledby="offer" className="grid gap-3">
+          <h2 id="offer" className="text-2xl">{retired ? 'Offer it again' : 'Retire it'}</h2>
+          <p className="max-w-prose">{retired ? 'Exercises can be set to it again.' : 'It is no longer offered where criteria are chosen for an exercise. It stays readable, exercises that use it go on with it, and you can offer it again.'}</p>
+          <RetireButton criteriaId={view.id} version={view.version} retired={retired} />
+        </section>
+      )}
       <section aria-labelledby="copy" className="grid gap-4">
         <h2 id="copy" className="text-2xl">Begin a set of your own with it</h2>
         <BeginForm units={words.units === 'in' ? 'us' : 'si'} from={value} sets={[{ value, label: `${words.title} (version ${view.version})` }]} />
