@@ -1,7 +1,7 @@
 // Measuring on a photo: a drawn coupon whose bead has a known width, tapped by finger on a phone.
 import type { Page } from '@playwright/test'
 import sharp from 'sharp'
-import { as, box, CLEAN, couponNumber, expect, expectAccessible, expectGoodScreen, gradeCoupon, logCoupon, newcomer, openLog, PEOPLE, sendButton, TABLET, tabTo, test, type Person } from './app'
+import { as, box, CLEAN, couponNumber, expect, expectGoodScreen, expectTouchTargets, gradeCoupon, logCoupon, newcomer, openLog, PEOPLE, sendButton, TABLET, tabTo, test, type Person } from './app'
 import { BEAD, CARD, choosePhoto, dialog, drawnPhoto, HEIGHT, inchesOf, marked, px, stage, tapCard, tapEnds, tapMark, tapToes, walk, WIDTH, writeLargePhoto } from './gauge'
 
 /** Measuring again goes on from the seven or more marks there are; only a change is asked about, and it is taken over when accepted. */
@@ -118,6 +118,9 @@ test('a scale of nothing and a rectangle that is a line are said in a sentence',
   await expect(dialog(page).getByRole('alert')).toContainText('Three corners lie on one line')
   await expect(dialog(page).getByRole('button', { name: 'Show the widths' })).toHaveCount(0)
   await expectGoodScreen(page, { gloves: true })
+  await dialog(page).getByRole('button', { name: 'Move the mark finely' }).tap()
+  await expect(dialog(page).getByRole('button', { name: 'Done moving' })).toBeVisible()
+  await expectTouchTargets(page)
 
   // Going back to the scale keeps the marks; closing asks.
   await dialog(page).getByRole('button', { name: 'Back to the scale' }).tap()
@@ -127,7 +130,7 @@ test('a scale of nothing and a rectangle that is a line are said in a sentence',
   expect(await marked(page)).toBe(4)
   await page.keyboard.press('Escape')
   const ask = page.getByRole('dialog', { name: 'Throw the marks away?' })
-  await expectAccessible(page)
+  await expectGoodScreen(page, { gloves: true })
   await page.keyboard.press('Escape')
   await expect(ask).toBeHidden()
   await page.keyboard.press('Escape') // a browser lets a page hold back one Escape, not the next
