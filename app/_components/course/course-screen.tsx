@@ -34,13 +34,13 @@ export function CourseScreen({ course: { classId, className, archived, list, pro
       />
       {archived && <Notice kind="info" word="This class is archived">Its list stays as it is until the coordinator takes the class back.</Notice>}
       <section aria-labelledby="list" className="grid gap-3">
-        <h2 id="list" className="text-2xl">The list</h2>
+        <h2 id="list" tabIndex={-1} className="text-2xl">The list</h2>
         {list.length === 0 ? <EmptyState title="No exercises yet">{!archived && <p>Add some below, or copy another class’s list.</p>}</EmptyState> : (
           <ol className="divide-y divide-line border-y border-line">
             {list.map(({ exerciseId, title, opensAfterId }, index) => archived ? <li key={exerciseId} className="py-3 font-head text-xl leading-tight font-semibold">{index + 1}. {title}</li> : (
               <ListRow
-                key={`${exerciseId} ${opensAfterId}`} classId={classId} exerciseId={exerciseId} title={title} place={index + 1} last={index === list.length - 1}
-                opensAfterId={opensAfterId ?? ''} others={choices.filter(({ value }) => value !== exerciseId)} here={here} actions={actions}
+                key={`${exerciseId} ${opensAfterId}`} classId={classId} exerciseId={exerciseId} title={title} place={index + 1} of={list.length}
+                opensAfterId={opensAfterId ?? ''} others={choices.filter(({ value }) => value !== exerciseId)} here={here} listId="list" actions={actions}
               />
             ))}
           </ol>

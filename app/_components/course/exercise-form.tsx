@@ -31,6 +31,7 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
   const [from, setFrom] = useState(version)
   const [saved, setSaved] = useState<number | null>(null)
   const [warnings, setWarnings] = useState(props.warnings)
+  const [unread, setUnread] = useState(false)
   const asked = useRef(0)
   const key = { classId, exerciseId }
   const { onSubmit, busy, refused, error } = useSentForm<{ version: number; warnings: readonly SetupWarning[] }>(
@@ -39,6 +40,7 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
       setFrom(value.version)
       setSaved(value.version)
       setWarnings(value.warnings)
+      setUnread(false)
       router.refresh()
     },
     'It did not get through. Check the connection and try again; what you typed is still here.',
@@ -50,7 +52,9 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
     const mine = (asked.current += 1)
     const fields = Object.fromEntries([...new FormData(event.currentTarget)].map(([name, value]) => [name, typeof value === 'string' ? value : '']))
     const answer = await actions.check({ ...fields, ...key }).catch(() => null)
-    if (answer?.ok && mine === asked.current) setWarnings(answer.value.warnings)
+    if (answer === null || mine !== asked.current) return
+    setUnread(!answer.ok)
+    if (answer.ok) setWarnings(answer.value.warnings)
   }
 
   const text = (name: ExerciseBox, label: string, hint?: string) => <TextInput label={label} name={name} defaultValue={values[name]} error={error(name)} {...(hint && { hint })} />
@@ -97,7 +101,7 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
       <section aria-labelledby="checks" className="grid gap-3">
         <h2 id="checks" className="text-2xl">Checks against the wire or rod</h2>
         <div aria-live="polite">
-          {warnings.length === 0 ? <p>Nothing found that goes against its class.</p> : (
+          {unread ? <p>Some box cannot be read yet. The checks go on when it can.</p> : warnings.length === 0 ? <p>Nothing found that goes against its class.</p> : (
             <ul className="grid gap-3">{warnings.map((each) => <li key={each.text}><p className="font-bold">{each.text}</p><p className="text-base text-ink-2">{each.source}</p></li>)}</ul>
           )}
         </div>
