@@ -74,8 +74,9 @@ describe('opening', () => {
     await open()
     await requestFrom({ school, who: 'otherInstructor' })
     expect(await open()).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+    await requestFrom({ school, who: 'instructor' })
     await archived()
-    expect(await beginStudy({ ...form(), id: randomUUID() })).toMatchObject({ ok: false, code: 'NOT_FOUND' })
+    expect(await beginStudy({ ...form(), id: randomUUID() })).toMatchObject({ ok: false, code: 'CONFLICT', message: expect.stringContaining('archived') as string })
     expect(await db().gaugeStudy.count({ where: { programId: school.programId } })).toBe(1)
   })
 

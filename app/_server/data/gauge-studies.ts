@@ -147,7 +147,7 @@ export async function listCouponChoices(viewer: Viewer, classId: string): Promis
 /**
  * Opens a study of coupons of a class the viewer teaches. The id is the form's, so sending it again opens nothing new.
  *
- * @throws Refusal NOT_FOUND for a class that is not theirs or is archived, and for a coupon of another one
+ * @throws Refusal NOT_FOUND for a class that is not theirs and for a coupon of another one, CONFLICT where the class is archived
  */
 export async function openStudy(viewer: Viewer, input: NewStudy): Promise<{ id: string; created: boolean }> {
   const { programId, personId } = viewer
@@ -160,9 +160,10 @@ export async function openStudy(viewer: Viewer, input: NewStudy): Promise<{ id: 
   if (before) return before
   try {
     return await db().$transaction(async (tx) => {
-      const taught = await tx.class.findFirst({ where: { AND: [{ id: classId, archivedAt: null }, taughtClassScope(viewer)] }, select: { id: true } })
+      const taught = await tx.class.findFirst({ where: { AND: [{ id: classId }, taughtClassScope(viewer)] }, select: { archivedAt: true } })
       const there = await tx.coupon.count({ where: { AND: [{ classId, id: { in: [...couponIds] } }, gradableCouponScope(viewer)] } })
       if (!taught || there !== couponIds.length) throw notFound()
+      if (taught.archivedAt !== null) throw new Refusal('CONFLICT', 'The class is archived. No study is opened in it any more.')
       await tx.gaugeStudy.create({ data: { programId, id, classId, name, rounds, openedById: personId } })
       await tx.gaugeStudyCoupon.createMany({ data: couponIds.map((couponId, index) => ({ programId, studyId: id, couponId, sequence: index + 1 })) })
       await recordAudit(tx, viewer, { action: 'study.open', subject: { type: 'study', id }, after: { classId, name, rounds, couponIds: [...couponIds] } })

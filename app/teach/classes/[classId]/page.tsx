@@ -57,7 +57,7 @@ function Head({ board: { classRecord, counts, first, options }, path }: { readon
           <LinkButton href={`${path}/cautions`}>Cautions</LinkButton>
           <LinkButton href={`/teach/course/${classRecord.id}`}>Exercises</LinkButton>
           <LinkButton href={`${path}/tests`}>Tests</LinkButton>
-          <LinkButton href={`/teach/studies/new?class=${classRecord.id}`}>Gauge study</LinkButton>
+          {!classRecord.archived && <LinkButton href={`/teach/studies/new?class=${classRecord.id}`}>Gauge study</LinkButton>}
           <LinkButton href={`${path}/tablet`}>Shared tablet</LinkButton>
           <LinkButton href={`${path}/paper`}>Paper</LinkButton>
           <LinkButton href={boardAddress(path, options, { projector: true })}>For the projector</LinkButton>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import type { ComponentProps } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { EmptyState } from '@/app/_components/ui/empty-state'
 import { LinkButton } from '@/app/_components/ui/link-button'
@@ -29,9 +30,15 @@ export default async function NewStudyPage({ searchParams }: Props) {
         eyebrow={classRecord.name} title="Open a gauge study" aside={back}
         lead={`Who reads: ${names.join(', ')}.${names.length < 2 ? ' A study needs two. The coordinator can give the class another instructor, now or later.' : ''}`}
       />
-      {groups.length === 0 ? <EmptyState title="No coupons yet"><p>Coupons of the class can be chosen here once they are logged.</p></EmptyState> : <NewStudyForm classId={classRecord.id} groups={groups} />}
+      <Form archived={classRecord.archived} classId={classRecord.id} groups={groups} />
     </div>
   )
+}
+
+function Form({ archived, ...form }: ComponentProps<typeof NewStudyForm> & { readonly archived: boolean }) {
+  if (archived) return <EmptyState title="This class is archived"><p>No study is opened in it any more.</p></EmptyState>
+  if (form.groups.length === 0) return <EmptyState title="No coupons yet"><p>Coupons of the class can be chosen here once they are logged.</p></EmptyState>
+  return <NewStudyForm {...form} />
 }
 
 function ChooseClass({ classes }: { readonly classes: readonly { readonly value: string; readonly label: string }[] }) {
