@@ -11,9 +11,13 @@ const ASSETS = 'toeline-assets'
 const PAGES = 'toeline-pages:'
 const OFFLINE = '/offline'
 const SIGN_OUT_OFFLINE = '/offline?of=sign-out'
+/** Stands in the shell's cache, and is no page, while the server has not heard yet that whoever was here signed out. */
+const LEFT = '/left'
 const MOST_COPIES = 40
 const MOST_ASSETS = 400
 const FRESH_MS = 10 * 60_000
+/** The name of the queue's lock and of its waking. */
+const QUEUE = 'toeline-outbox'
 /** Says that nobody may be there: what the worker asks does not keep a session from going idle. */
 const BY_ITSELF = { 'x-toeline-by-itself': '1' }
 /** A network that has not answered for this long is none. */
@@ -40,6 +44,7 @@ self.addEventListener('fetch', (event) => {
   const url = new URL(request.url)
   if (url.origin !== self.location.origin) return
   if (request.method === 'POST' && url.pathname === '/api/sign-out') return leave(event)
+  if (request.method === 'POST' && DOORS.test(url.pathname)) event.waitUntil(forgetLeft()) // whoever signs in is somebody else's session
   if (request.method !== 'GET') return
   if (request.mode === 'navigate') event.respondWith(page(event, url))
   else if (url.pathname.startsWith('/_next/static/')) event.respondWith(asset(request))
@@ -60,7 +65,7 @@ self.addEventListener('message', (event) => {
 // ---- pages
 
 async function page(event, url) {
-  const network = Promise.resolve(event.preloadResponse).then((preloaded) => preloaded ?? fetch(event.request))
+  const network = signOutLate().then(async (late) => (late ? undefined : await event.preloadResponse) ?? fetch(event.request))
   network.catch(() => undefined) // awaited below, after the copy was looked for
   if (DOORS.test(url.pathname)) await dropPages()
   const copy = await findCopy(url.pathname)
@@ -124,8 +129,28 @@ async function dropPages() {
 }
 
 function leave(event) {
-  if (self.navigator.onLine) event.waitUntil(dropPages())
-  else event.respondWith(dropPages().then(() => caches.match(SIGN_OUT_OFFLINE, { cacheName: SHELL, ignoreVary: true })).then((found) => found ?? Response.error()))
+  if (self.navigator.onLine) event.waitUntil(dropPages().then(forgetLeft))
+  else event.respondWith(leaveOffline())
+}
+
+async function leaveOffline() {
+  await dropPages()
+  await (await caches.open(SHELL)).put(LEFT, new Response())
+  await self.registration.sync?.register(QUEUE).catch(() => undefined)
+  return (await caches.match(SIGN_OUT_OFFLINE, { cacheName: SHELL, ignoreVary: true })) ?? Response.error()
+}
+
+/** Tells the server of a signing out that it could not hear of; true when there was one. Throws while it still cannot: then nothing of the server's is opened. */
+async function signOutLate() {
+  if (!(await caches.match(LEFT, { cacheName: SHELL }))) return false
+  const answer = await fetch('/api/sign-out', { method: 'POST', redirect: 'manual' })
+  if (answer.type !== 'opaqueredirect') throw new Error('The server did not take it.')
+  await forgetLeft()
+  return true
+}
+
+async function forgetLeft() {
+  await (await caches.open(SHELL)).delete(LEFT)
 }
 
 // ---- keeping pages before they are asked for
@@ -241,14 +266,14 @@ async function prune() {
 // ---- sending without a page (where the browser wakes the worker when the connection is back)
 
 self.addEventListener('sync', (event) => {
-  if (event.tag === 'toeline-outbox') event.waitUntil(wake())
+  if (event.tag === QUEUE) event.waitUntil(wake().then(signOutLate))
 })
 
 /** A page that is open sends by its own rules. Without one the worker sends, records what was taken, and leaves every other answer to the next page. */
 async function wake() {
   const open = (await self.clients.matchAll({ type: 'window' })).filter(({ url }) => new URL(url).pathname.startsWith('/learn')) // only these send
   if (open.length > 0) return open.forEach((client) => client.postMessage({ type: 'send' }))
-  await self.navigator.locks.request('toeline-outbox', async () => {
+  await self.navigator.locks.request(QUEUE, async () => {
     const database = await asked(self.indexedDB.open('toeline'))
     try {
       if (!database.objectStoreNames.contains('outbox')) return

@@ -16,7 +16,7 @@ export const offline = messages({
     offlineTitle: 'No connection', offlineText: 'This page is not kept on this device, and there is no connection to fetch it.',
     worksTitle: 'This works without a connection', works: 'Your exercises and booth cards, and logging a coupon of an exercise you opened before. What you log is kept here and sends itself later.',
     notTitle: 'This needs a connection', not: 'Signing in, results, photos already sent, messages and prints.',
-    signOutTitle: 'Not signed out yet', signOutText: 'There is no connection, so the server still counts you as signed in. The copies of your pages are gone from this device. What you logged and did not send yet stays here and waits for you to sign in. Press Sign out again when the connection is back.',
+    signOutTitle: 'Not signed out yet', signOutText: 'There is no connection, so the server still counts you as signed in. The copies of your pages are gone from this device. What you logged and did not send yet stays here and is sent once you are signed in again. When the connection is back, this device signs you out before it opens anything.',
   },
   es: {
     waitingTitle: 'Por enviar', waitingLead: 'Probetas que registraste y que todavía están solo en este dispositivo. Se envían solas cuando hay conexión, primero la más antigua, cada una una sola vez.',
@@ -32,6 +32,6 @@ export const offline = messages({
     offlineTitle: 'Sin conexión', offlineText: 'Esta página no está guardada en este dispositivo y no hay conexión para traerla.',
     worksTitle: 'Esto funciona sin conexión', works: 'Tus ejercicios y tarjetas de cabina, y registrar una probeta de un ejercicio que ya abriste. Lo que registres se guarda aquí y se envía solo después.',
     notTitle: 'Esto necesita conexión', not: 'Entrar, los resultados, las fotos ya enviadas, los mensajes y las impresiones.',
-    signOutTitle: 'Tu sesión sigue abierta', signOutText: 'No hay conexión, así que para el servidor tu sesión sigue abierta. Las copias de tus páginas ya no están en este dispositivo. Lo que registraste y aún no se envió se queda aquí y espera a que entres de nuevo. Pulsa Salir otra vez cuando vuelva la conexión.',
+    signOutTitle: 'Tu sesión sigue abierta', signOutText: 'No hay conexión, así que para el servidor tu sesión sigue abierta. Las copias de tus páginas ya no están en este dispositivo. Lo que registraste y aún no se envió se queda aquí y se envía cuando entres de nuevo. Cuando vuelva la conexión, este dispositivo cierra tu sesión antes de abrir cualquier cosa.',
   },
 })
