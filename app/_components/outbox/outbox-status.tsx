@@ -1,8 +1,8 @@
 'use client'
 
 import Link from 'next/link'
-import { usePathname } from 'next/navigation'
-import { useEffect, useSyncExternalStore } from 'react'
+import { usePathname, useRouter } from 'next/navigation'
+import { useEffect, useRef, useSyncExternalStore } from 'react'
 import { outboxLine } from '@/lib/language/outbox-line'
 import { say, type Locale } from '@/lib/language/say'
 import { summarizeQueue } from '@/lib/outbox/queue-summary'
@@ -21,6 +21,7 @@ export function OutboxStatus({ locale, person, door }: Props) {
   const here = usePathname()
   const copy = useCopyOf(here)
   const { entries, sending, end, lasting } = useOutbox()
+  useFresh(entries.some(({ id }) => here.endsWith(id)))
   const { waiting, kept, others } = summarizeQueue(entries, personId)
   const keptElsewhere = kept.filter(({ state, about }) => state === 'refused' || about.href !== here)
   // The one coupon that was just sent from the form is the form's to speak of.
@@ -49,6 +50,16 @@ export function OutboxStatus({ locale, person, door }: Props) {
       )}
     </div>
   )
+}
+
+/** A coupon's page that is open while its photo was still on the way is drawn anew once nothing of it is left here. */
+function useFresh(isOpenHere: boolean): void {
+  const router = useRouter()
+  const was = useRef(false)
+  useEffect(() => {
+    if (was.current && !isOpenHere) router.refresh()
+    was.current = isOpenHere
+  }, [isOpenHere, router])
 }
 
 type Copy = { readonly path: string; readonly at: number } | null
