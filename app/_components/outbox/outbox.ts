@@ -16,7 +16,7 @@ export type OutboxPerson = { readonly personId: string; readonly signInName: str
 export type OutboxState = {
   readonly entries: readonly OutboxEntry[]
   readonly sending: boolean
-  /** How the last round ended; null before the first. */
+  /** How the last round ended; null before the first, and from when one gets something through. */
   readonly end: DrainEnd | null
   /** False where the browser keeps nothing once it is closed. */
   readonly lasting: boolean
@@ -145,7 +145,7 @@ async function oneRound(who: OutboxPerson): Promise<DrainEnd> {
     arrived: (entry, number) => {
       failures = 0 // what got through ends a row of failures: a hiccup after it is the first one again
       forgetDraft(entry)
-      show({ arrived: new Map([...state.arrived, [entry.id, number]]) })
+      show({ end: null, arrived: new Map([...state.arrived, [entry.id, number]]) })
       void changed()
       // The next form begins with this coupon's settings: so must its copy.
       tellWorker({ type: 'renew', person: who.personId, paths: [entry.about.href] })
