@@ -16,6 +16,7 @@ import type { SnippetRecord } from '@/app/_server/data/snippets'
 import { sendInspection } from '@/app/teach/actions'
 import { MeasurePhotos } from './measure-photos'
 import { RemarkBox } from './remark-box'
+import { useReleaseOnLeave } from './use-release-on-leave'
 
 type Draft = { readonly readings: ReadingsForm; readonly comment: string }
 type Props = {
@@ -43,11 +44,14 @@ const failed: Refused = { ok: false, code: 'FAILED', message: 'It did not get th
 /** The instructor's look. Typed readings are kept on this device until they are submitted. */
 export function GradeForm({ couponId, classId, personId, who, revision, boxes, vertical, frame, start, correcting, snippets, photoIds, ownMarks, openElsewhere }: Props) {
   const router = useRouter()
-  const draft = useDraft<Draft>(`toeline.look.${personId}.${couponId}.${revision}`, { readings: start, comment: '' })
+  const draftKey = `toeline.look.${personId}.${couponId}.${revision}`
+  const draft = useDraft<Draft>(draftKey, { readings: start, comment: '' })
   const [refused, setRefused] = useState<Refused | null>(null)
   const [busy, setBusy] = useState(false)
   const place = useRef<HTMLFormElement>(null)
+  const sent = useRef(false)
   const hydrated = useHydrated()
+  useReleaseOnLeave(couponId, draftKey, () => sent.current)
   const errors = Object.fromEntries(Object.entries(refused?.fields ?? {}).map(([path, text]) => [path.replace(/^readings\./, ''), text]))
 
   // A long form: whoever sent it is led to the first box that needs another look.
@@ -61,6 +65,7 @@ export function GradeForm({ couponId, classId, personId, who, revision, boxes, v
       const result = await sendInspection({ couponId, revision, ...draft.value })
       setRefused(result.ok ? null : result)
       if (result.ok) {
+        sent.current = true
         draft.clear()
         if (correcting) router.push(`/teach/coupons/${couponId}`)
         else router.refresh() // this very address shows the graded coupon now

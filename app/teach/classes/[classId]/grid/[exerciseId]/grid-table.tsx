@@ -20,7 +20,7 @@ export function GridTable({ group, caption, rows, states, entry }: Props) {
       <table role="grid" aria-label={caption} className="border-collapse">
         <thead>
           <tr>
-            <th rowSpan={2} scope="col" className={`sticky left-0 z-10 bg-paper ${headLook}`}>Coupon</th>
+            <th rowSpan={2} scope="col" className={`sticky left-0 z-10 bg-paper pl-0! ${headLook}`}>Coupon</th>
             {group.places.map((at, station) => <th key={at} colSpan={group.boxes.length} scope="colgroup" className={`border-l border-line pl-2! ${headLook}`}>Station {station + 1}<span className="block font-text text-base font-normal">{at}</span></th>)}
             {(['looked', 'craters', 'fusion', 'seen', 'remark', 'grade'] as const).map((cell) => <th key={cell} rowSpan={2} scope="col" className={cell === 'looked' ? `border-l border-line pl-2! ${headLook}` : headLook}>{NAMES[cell]}</th>)}
           </tr>

@@ -33,6 +33,7 @@ export default async function GridPage({ params }: Props) {
   const { classId, exerciseId } = await params
   const { viewer, grid } = await load(classId, exerciseId)
   const [program, account] = await Promise.all([findProgram(viewer), ownAccount(viewer)])
+  const first = grid.groups.flatMap(({ coupons }) => coupons).find(({ takenBy }) => takenBy === null)
   const waiting = grid.groups.reduce((sum, { coupons }) => sum + coupons.length, 0)
   return (
     <div className="grid gap-6">
@@ -41,6 +42,12 @@ export default async function GridPage({ params }: Props) {
         lead={waiting === 0 ? 'Nothing of this exercise waits for you.' : `${waiting} ${waiting === 1 ? 'coupon waits' : 'coupons wait'}. Type what the gauge says, row by row.`}
       />
       <LiveLine events={`/api/events/classes/${grid.classRecord.id}`} state={grid.state} asOf={grid.asOf} address={grid.address} />
+      {first && (
+        <div className="grid gap-2 sm:hidden">
+          <p>The grid wants a keyboard and a wide screen. With thumbs it is quicker coupon by coupon.</p>
+          <div><LinkButton href={`/teach/coupons/${first.id}`}>Grade coupon by coupon</LinkButton></div>
+        </div>
+      )}
       <GridKeys snippets={grid.snippets.slice(0, 9).map(({ body }) => body)} />
       <GradingGrid
         groups={grid.groups} snippets={grid.snippets} who={{ signInName: account.signInName, program: program.slug }}
