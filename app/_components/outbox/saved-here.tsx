@@ -23,7 +23,7 @@ export function SavedHere({ locale, couponId, onNext }: Props) {
   useEffect(() => place.current?.focus(), [])
   return (
     <div ref={place} tabIndex={-1} className="grid gap-6 outline-none">
-      <Notice kind="ok" word={say(savedHere, locale, sent ? 'savedSent' : lasting ? 'savedTitle' : 'heldTitle')} live>
+      <Notice kind={sent || lasting ? 'ok' : 'info'} word={say(savedHere, locale, sent ? 'savedSent' : lasting ? 'savedTitle' : 'heldTitle')} live>
         <p>{say(savedHere, locale, sent ? 'savedSentText' : !lasting ? 'savedNotLasting' : onItsWay ? 'savedSending' : 'savedText')}</p>
       </Notice>
       {entry && (
