@@ -58,7 +58,7 @@ async function readAll(page: Page, from: number, all: number, apart: number): Pr
 }
 
 test('two instructors read three coupons in two rounds by keyboard, close the study and are told where the spread is', async ({ browser }) => {
-  test.setTimeout(200_000)
+  test.setTimeout(240_000)
   const people = await classPeople(browser)
   if ((await off(people).count()) === 0) { // a run that was broken off may have left him here
     await people.getByLabel('One more instructor').selectOption({ label: SIONE.name })
