@@ -1,3 +1,4 @@
+import { GAUGE_UNITS, gaugeResolutionMm } from '../units/gauge-steps'
 import type { LengthUnit } from '../units/length'
 import { fixed } from '../units/quantity'
 import type { RuleFigures } from './agreement'
@@ -84,6 +85,9 @@ export function leaningCaution({ looked, byChance }: Leanings): string {
 /** What the lines are good for. */
 export const LEANING_USE = 'A line here is a reason to put those coupons on the table together. It does not say who saw right, and it is no finding about anyone.'
 
+/** A mean difference that nobody could see on a gauge, however surely it is there. */
+const SLIGHT_MM = Math.min(...GAUGE_UNITS.map(gaugeResolutionMm)) / 2
+
 /** Who reads wider, where that can be told, and how far apart two single widths must be expected. `of`: 'the others', or a name. */
 export function widthWords({ coupons, found }: WidthBias, who: string, of: string, units: LengthUnit): string[] {
   if (!found) return [`Widths cannot be compared yet: both measured them on ${coupons} of the ${LEAST_TO_COMPARE} coupons it takes.`]
@@ -91,8 +95,8 @@ export function widthWords({ coupons, found }: WidthBias, who: string, of: strin
   const size = (value: number): string => spreadText(Math.abs(value), units)
   const reads = who === 'You' ? 'read' : 'reads'
   const first = bias.low > 0 || bias.high < 0
-    ? `${who} ${reads} widths ${size(bias.mean)} ${bias.mean > 0 ? 'wider' : 'narrower'} than ${of} on average (${size(bias.mean > 0 ? bias.low : bias.high)} to ${size(bias.mean > 0 ? bias.high : bias.low)}), on ${coupons} coupons.`
-    : `${who} ${reads} widths neither wider nor narrower than ${of}, as far as ${coupons} coupons can tell: ${biasText(bias, units)} on average.`
+    ? `${who} ${reads} widths ${size(bias.mean)} ${bias.mean > 0 ? 'wider' : 'narrower'} than ${of} on average (${size(bias.mean > 0 ? bias.low : bias.high)} to ${size(bias.mean > 0 ? bias.high : bias.low)}), on ${countText(coupons, 'en')} coupons${Math.abs(bias.mean) < SLIGHT_MM ? ', less than half a step of the finest gauge: nothing to mend' : ''}.`
+    : `${who} ${reads} widths neither wider nor narrower than ${of}, as far as ${countText(coupons, 'en')} coupons can tell: ${biasText(bias, units)} on average.`
   return [first, `A single width is off the other’s by ${signed(found.limits.low, units)} to ${signed(found.limits.high, units)}, 19 times in 20.`]
 }
 
@@ -121,6 +125,9 @@ export function neverPartedText(rules: readonly RuleFigures[]): string | null {
 
 /** Rules over which somebody parted: those worth a row. */
 export const partedRules = (rules: readonly RuleFigures[]): RuleFigures[] => rules.filter(({ figures }) => figures.alike < figures.compared)
+
+/** The same, of students against their instructors. */
+export const STUDENTS_USE = 'A line here is worth ten minutes with those coupons in hand, for everybody. It is about the students together, not about one of them.'
 
 /** How the figures are to be read, with their sources. */
 export const AGREEMENT_NOTES = [

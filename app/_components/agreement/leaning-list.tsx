@@ -3,10 +3,10 @@ import { LEANING_USE } from '@/lib/reports/agreement-words'
 
 type Coupon = { readonly id: string; readonly label: string; readonly href: string | null }
 type Line = { readonly key: string; readonly text: string; readonly coupons: readonly Coupon[]; readonly more: number }
-type LeaningListProps = { readonly title: string; readonly lines: readonly Line[]; readonly caution: string | null; readonly none: string }
+type LeaningListProps = { readonly title: string; readonly lines: readonly Line[]; readonly caution: string | null; readonly none: string; readonly use?: string }
 
 /** Who parts from others one way, each with coupons to put on the table; or that nobody does. */
-export function LeaningList({ title, lines, caution, none }: LeaningListProps) {
+export function LeaningList({ title, lines, caution, none, use = LEANING_USE }: LeaningListProps) {
   return (
     <section className="grid gap-3">
       <h2 className="text-2xl">{title}</h2>
@@ -26,7 +26,7 @@ export function LeaningList({ title, lines, caution, none }: LeaningListProps) {
         </ul>
       )}
       <div className="grid max-w-prose gap-1 text-base text-ink-2">
-        {lines.length > 0 && <p>{LEANING_USE}</p>}
+        {lines.length > 0 && <p>{use}</p>}
         {caution && <p>{caution}</p>}
       </div>
     </section>

@@ -1,5 +1,5 @@
 import type { Compared } from '@/lib/reports/agreement'
-import { widthWords } from '@/lib/reports/agreement-words'
+import { STUDENTS_USE, widthWords } from '@/lib/reports/agreement-words'
 import type { LengthUnit } from '@/lib/units/length'
 import { LeaningList } from './leaning-list'
 import { RuleAgreement } from './rule-agreement'
@@ -13,7 +13,7 @@ const SIDES: [string, string] = ['the student', 'the instructor']
 export function OwnEyesReport({ compared, leanings, units }: OwnEyesReportProps) {
   return (
     <>
-      <LeaningList title="What students see otherwise" {...leanings} none="Over no rule do students and instructors part one way, as far as these coupons can tell." />
+      <LeaningList title="What students see otherwise" {...leanings} none="Over no rule do students and instructors part one way, as far as these coupons can tell." use={STUDENTS_USE} />
       <RuleAgreement title="Student and instructor, rule by rule" rules={compared.rules} sides={SIDES} whole={compared.verdicts} />
       <section className="grid gap-2">
         <h2 className="text-2xl">Measured widths</h2>

@@ -11,7 +11,10 @@ import { requireRole } from '@/app/_server/auth/require-role'
 import { MOST_COMPARED, ownAgreement, type AgreementView } from '@/app/_server/views/agreement'
 import { taughtClasses } from '@/app/_server/views/class-board'
 
-export const metadata: Metadata = { title: 'Your eye and the others’' }
+export async function generateMetadata(): Promise<Metadata> {
+  await requireRole('instructor')
+  return { title: 'Your eye and the others’' }
+}
 
 /** An instructor's own looks beside those of whoever read the same coupons. */
 export default async function OwnAgreementPage() {

@@ -81,6 +81,9 @@ describe('widths', () => {
   it('name a direction only where the interval leaves no difference outside', () => {
     expect(widthWords(by(0.508, 0.05), 'You', 'the others', 'in')[0]).toBe('You read widths 0.020 in wider than the others on average (0.018 in to 0.022 in), on 6 coupons.')
     expect(widthWords(by(-0.5, 0.05), 'Rosa', 'everybody else', 'mm')[0]).toBe('Rosa reads widths 0.50 mm narrower than everybody else on average (0.44 mm to 0.56 mm), on 6 coupons.')
+    // Half of 1/64 in is 0.198 mm.
+    expect(widthWords(by(0.19, 0.05), 'Rosa', 'Wim', 'mm')[0]).toBe('Rosa reads widths 0.19 mm wider than Wim on average (0.13 mm to 0.25 mm), on 6 coupons, less than half a step of the finest gauge: nothing to mend.')
+    expect(widthWords(by(0.21, 0.05), 'Rosa', 'Wim', 'mm')[0]).toMatch(/on 6 coupons\.$/)
     expect(widthWords(by(0.02, 0.4), 'Rosa', 'everybody else', 'mm')[0]).toBe('Rosa reads widths neither wider nor narrower than everybody else, as far as 6 coupons can tell: +0.02 mm (−0.44 to +0.48) on average.')
     expect(widthWords(by(0.5, 0.1), 'You', 'the others', 'mm')[1]).toBe('A single width is off the other’s by +0.29 mm to +0.71 mm, 19 times in 20.')
     expect(widthWords({ coupons: 3, places: 15, found: null }, 'You', 'the others', 'in')).toEqual(['Widths cannot be compared yet: both measured them on 3 of the 5 coupons it takes.'])
