@@ -25,7 +25,7 @@ type Props = {
 
 /** The exercises of a class in their order, what opens what, and where more come from. An archived class's are only read. */
 export function CourseScreen({ course: { classId, className, archived, list, program, library, classes }, here, back, actions }: Props) {
-  const choices = list.map(({ exerciseId, title }) => ({ value: exerciseId, label: title }))
+  const titles = list.map(({ exerciseId, title }) => ({ value: exerciseId, label: title }))
   return (
     <div className="grid gap-8">
       <PageHead
@@ -39,8 +39,8 @@ export function CourseScreen({ course: { classId, className, archived, list, pro
           <ol className="divide-y divide-line border-y border-line">
             {list.map(({ exerciseId, title, opensAfterId }, index) => archived ? <li key={exerciseId} className="py-3 font-head text-xl leading-tight font-semibold">{index + 1}. {title}</li> : (
               <ListRow
-                key={`${exerciseId} ${opensAfterId}`} classId={classId} exerciseId={exerciseId} title={title} place={index + 1} of={list.length}
-                opensAfterId={opensAfterId ?? ''} others={choices.filter(({ value }) => value !== exerciseId)} here={here} listId="list" actions={actions}
+                key={exerciseId} classId={classId} exerciseId={exerciseId} title={title} place={index + 1} of={list.length}
+                opensAfterId={opensAfterId ?? ''} others={titles.filter(({ value }) => value !== exerciseId)} here={here} listId="list" actions={actions}
               />
             ))}
           </ol>

@@ -1,7 +1,7 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useRef, useState, type FocusEvent } from 'react'
+import { useRef, useState } from 'react'
 import { SendButton } from '../send-button'
 import { Notice } from '../ui/notice'
 import { Select, type Choice } from '../ui/select'
@@ -47,10 +47,10 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
   )
   const newer = refused?.code === 'CONFLICT' ? Number(refused.fields['version']) : null
 
-  /** Leaving a box asks again what goes against the wire or rod; only the last answer counts. */
-  async function check(event: FocusEvent<HTMLFormElement>): Promise<void> {
+  /** Leaving a box, or choosing, asks again what goes against the wire or rod; only the last answer counts. */
+  async function check(form: HTMLFormElement): Promise<void> {
     const mine = (asked.current += 1)
-    const fields = Object.fromEntries([...new FormData(event.currentTarget)].map(([name, value]) => [name, typeof value === 'string' ? value : '']))
+    const fields = Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, typeof value === 'string' ? value : '']))
     const answer = await actions.check({ ...fields, ...key }).catch(() => null)
     if (answer === null || mine !== asked.current) return
     setUnread(!answer.ok)
@@ -60,7 +60,10 @@ export function ExerciseForm({ classId, exerciseId, version, units, values, crit
   const text = (name: ExerciseBox, label: string, hint?: string) => <TextInput label={label} name={name} defaultValue={values[name]} error={error(name)} {...(hint && { hint })} />
   const choose = (name: ExerciseBox, label: string, choices: readonly Choice[]) => <Select label={label} name={name} defaultValue={values[name]} choices={choices} error={error(name)} />
   return (
-    <form method="post" onSubmit={onSubmit} onBlur={(event) => void check(event)} noValidate className="grid max-w-4xl gap-8">
+    <form
+      method="post" onSubmit={onSubmit} noValidate className="grid max-w-4xl gap-8"
+      onBlur={(event) => void check(event.currentTarget)} onChange={(event) => { if (event.target instanceof HTMLSelectElement) void check(event.currentTarget) }}
+    >
       <fieldset className="grid gap-4 sm:grid-cols-2">
         <legend className="mb-3 font-head text-2xl font-semibold">The weld</legend>
         <div className="sm:col-span-2">{text('title', 'Title')}</div>

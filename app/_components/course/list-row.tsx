@@ -28,6 +28,7 @@ export function ListRow({ classId, exerciseId, title, place, of, opensAfterId, o
   const row = useRef<HTMLLIElement>(null)
   const moving = useRef<'up' | 'down' | null>(null)
   const [movedTo, setMovedTo] = useState<number | null>(null)
+  const [chosen, setChosen] = useState<string | null>(null)
 
   // A row that changes place loses the focus, and at an end of the list the button with it.
   useEffect(() => {
@@ -44,11 +45,18 @@ export function ListRow({ classId, exerciseId, title, place, of, opensAfterId, o
     if (!answer.ok) moving.current = null
     return answer
   }
+  async function choose(after: string) {
+    const answer = await actions.chooseOpensAfter({ ...key, opensAfterId: after })
+    if (answer.ok) setChosen(after)
+    return answer
+  }
   async function remove() {
     const answer = await actions.remove(key)
     if (answer.ok) document.getElementById(listId)?.focus()
     return answer
   }
+  const after = others.find(({ value }) => value === opensAfterId)
+  const opens = after ? `It opens when ready in ${after.label}.` : 'It is open from the start.'
   return (
     <li ref={row} className="grid gap-3 py-4">
       <h3 className="font-head text-xl leading-tight font-semibold">{place}. {title}</h3>
@@ -59,9 +67,10 @@ export function ListRow({ classId, exerciseId, title, place, of, opensAfterId, o
         {place < of && <OneStep label="Move down" name={`Move down ${title}`} send={() => move('down')} />}
         <OneStep label="Take off" name={`Take off ${title}`} danger send={remove} />
       </div>
-      <OneStep label="Set" name={`Set what opens ${title}`} send={(fields) => actions.chooseOpensAfter({ ...key, opensAfterId: fields['opensAfterId'] ?? '' })}>
-        {(error) => <Select label="Opens when ready in" name="opensAfterId" defaultValue={opensAfterId} choices={[{ value: '', label: 'Open from the start' }, ...others]} error={error('opensAfterId')} />}
+      <OneStep label="Set" name={`Set what opens ${title}`} send={(fields) => choose(fields['opensAfterId'] ?? '')}>
+        {(error) => <Select key={opensAfterId} label="Opens when ready in" name="opensAfterId" defaultValue={opensAfterId} choices={[{ value: '', label: 'Open from the start' }, ...others]} error={error('opensAfterId')} />}
       </OneStep>
+      <p role="status" className="text-base empty:hidden">{chosen === opensAfterId && `Saved. ${opens}`}</p>
     </li>
   )
 }
