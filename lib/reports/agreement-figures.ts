@@ -75,7 +75,8 @@ export function agreementOf(table: AgreementTable, sides: Sides): Pick<Agreement
   }
 }
 
-const NOTHING = 1e-9
+/** The root of rounding errors, which a standard error of 0 comes out as. */
+const NOTHING = 1e-6
 
 function estimate({ value, standardError }: Agreement, n: number): Corrected {
   if (standardError < NOTHING) return { kind: 'estimate', value, interval: null }

@@ -52,6 +52,7 @@ describe('the figures of a table', () => {
     expect(agreementOf([[20, 0], [0, 0]], 'kept')).toMatchObject({ kappa: { kind: 'all-the-same' }, ac1: { kind: 'estimate', value: 1, interval: null } })
     expect(agreementOf([[0, 0], [0, 20]], 'changing')).toMatchObject({ kappa: { kind: 'all-the-same' } })
     expect(agreementOf([[15, 0], [0, 5]], 'changing')).toMatchObject({ kappa: { kind: 'estimate', interval: null }, ac1: { interval: null } })
+    for (const n of [9, 241, 487, 999]) expect(agreementOf([[n, 1], [0, 0]], 'kept').kappa).toMatchObject({ kind: 'estimate', interval: null })
     expect(agreementOf([[0, 12], [0, 0]], 'kept')).toMatchObject({ kappa: { kind: 'estimate', value: 0, interval: null } })
   })
 
