@@ -65,6 +65,8 @@ test('a bead of known width fills the stations, and its marks stay on the photo'
   for (const station of [3, 4, 5, 6]) await dialog(page).getByRole('button', { name: `Leave out station ${station}` }).tap()
   await dialog(page).getByRole('button', { name: 'Show the widths' }).tap()
   await expect(dialog(page).getByRole('row', { name: 'not measured' })).toHaveCount(4)
+  await expect(dialog(page).getByText('there is no band to hold it against')).toBeVisible()
+  await expect(dialog(page).getByRole('columnheader')).toHaveCount(2)
   await expectGoodScreen(page, { gloves: true })
   await dialog(page).getByRole('button', { name: 'Put these widths in the form' }).tap()
   await expect(dialog(page)).toBeHidden()

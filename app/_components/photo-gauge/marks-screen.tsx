@@ -69,7 +69,7 @@ export function MarksScreen({ locale, photo, sizeRef, size, state, onDone }: Pro
           {(onTap) => <Loupe photo={photo} mark={current} shape={shapeOf(currentSlot)} perCss={loupePerCss} label={told('loupe')} onDrag={state.move} onTap={onTap} />}
         </CornerLoupe>}
       </div>
-      <div className="grid max-h-[55%] shrink-0 content-start gap-2 overflow-y-auto p-2 landscape:max-h-none landscape:w-88 lg:p-4">
+      <div className="grid max-h-[55%] shrink-0 content-start gap-2 overflow-y-auto p-2 landscape:max-h-none landscape:w-92 lg:p-4">
         <div id={howId} role="status" className="min-h-20">
           <p className="font-head text-xl leading-tight font-semibold">{slot ? slotName(slot, locale) : told('allMarked')} <span className="text-base font-normal text-ink-2">{slot && say(photoGauge, locale, 'progress', { n: set + 1, of: marking.marks.length })}</span></p>
           {slot && <p>{slotHow(slot, locale)} {state.wholeShown && told('twoTaps')}</p>}
