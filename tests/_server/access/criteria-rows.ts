@@ -51,7 +51,9 @@ export const CRITERIA_DATA_ROWS: Readonly<Record<string, DataRow>> = {
     call: async (viewer, { school, couponId }) => {
       // What waits for the viewer's own look is blind, and left out.
       await db().coupon.updateMany({ where: { id: couponId }, data: { waitingSince: null } })
-      return judged.listJudgedCoupons(viewer, { exerciseId: school.exerciseId }, 80)
+      const found = await judged.listJudgedCoupons(viewer, { exerciseId: school.exerciseId }, 80)
+      await db().coupon.updateMany({ where: { id: couponId }, data: { waitingSince: new Date() } })
+      return found
     },
   },
 }
