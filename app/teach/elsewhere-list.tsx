@@ -12,11 +12,11 @@ export function ElsewhereList({ coupons, timeZone }: Props) {
       <h2 id="elsewhere" className="text-2xl">Coupons of other classes to look at</h2>
       <p className="max-w-prose">Read them as you would your own. Your reading changes no grade; it shows how alike people judge.</p>
       <ul className="divide-y divide-line border-y border-line">
-        {coupons.map(({ id, exerciseTitle, number, since, takenBy }) => (
+        {coupons.map(({ id, className, booth, exerciseTitle, number, since, takenBy }) => (
           <li key={id} className="flex flex-wrap items-center justify-between gap-4 py-3">
             <div>
               <h3 className="font-text text-lg leading-normal font-bold">{exerciseTitle}, no.&nbsp;{number}</h3>
-              <p className="text-ink-2">Sent {momentText(since, 'en', timeZone)}{takenBy && !takenBy.self && ` · ${takenBy.name} has it open`}</p>
+              <p className="text-ink-2">{className}{booth !== null && `, booth ${booth}`} · sent {momentText(since, 'en', timeZone)}{takenBy && !takenBy.self && ` · ${takenBy.name} has it open`}</p>
             </div>
             <LinkButton href={`/teach/coupons/${id}`}>Look at it<span className="sr-only">: {exerciseTitle}, no. {number}</span></LinkButton>
           </li>

@@ -99,7 +99,7 @@ describe('the offer', () => {
 
   it('goes to any instructor of the program where a class has one alone', async () => {
     await look('instructor')
-    expect(await listElsewhere(await viewerOf(school, 'otherInstructor'))).toMatchObject([{ id: couponId, number: 1, exerciseTitle: '2F lap, E71T-11 0.045' }])
+    expect(await listElsewhere(await viewerOf(school, 'otherInstructor'))).toMatchObject([{ id: couponId, className: 'Class one', booth: 1, number: 1, exerciseTitle: '2F lap, E71T-11 0.045' }])
     expect(JSON.stringify(await listElsewhere(await viewerOf(school, 'otherInstructor'))), 'whose it is').not.toContain('student')
     for (const who of ['instructor', 'coordinator', 'student', 'classmate'] as const) expect(await listElsewhere(await viewerOf(school, who)), who).toEqual([])
   })
@@ -294,8 +294,8 @@ describe('a reader from another class', () => {
     await look('instructor', { readings: wide(), comment: 'Too wide by far.' })
     expect(await findBlindCoupon(other, couponId)).toBeNull()
     const shown = await findElsewhere(other, couponId)
-    expect(shown).toMatchObject({ id: couponId, number: 1, exercise: { title: '2F lap, E71T-11 0.045' } })
-    expect(JSON.stringify(shown)).not.toMatch(/student|reject|0\.4567|Too wide|Class one/)
+    expect(shown).toMatchObject({ id: couponId, className: 'Class one', booth: 1, number: 1, exercise: { title: '2F lap, E71T-11 0.045' } })
+    expect(JSON.stringify(shown)).not.toMatch(/student|reject|0\.4567|Too wide/)
     expect(await findOwnReading(other, couponId)).toBeNull()
     expect(await look('otherInstructor', { comment: 'Even toes.' })).toMatchObject({ ok: true })
     expect([await listElsewhere(other), await findElsewhere(other, couponId), await findCoupon(other, couponId)]).toEqual([[], null, null])

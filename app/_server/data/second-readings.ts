@@ -6,8 +6,16 @@ import { taughtClassScope } from './scope'
 import { elsewhereScope } from './second-offers'
 import { takenOf, type TakenBy } from './waiting-coupons'
 
-/** A coupon of another class that a second person is to look at. Whose it is, they need not know. */
-export type ElsewhereLine = { readonly id: string; readonly exerciseTitle: string; readonly number: number; readonly since: Date; readonly takenBy: TakenBy }
+/** A coupon of another class that a second person is to look at: where it lies. Whose it is, they need not know. */
+export type ElsewhereLine = {
+  readonly id: string
+  readonly className: string
+  readonly booth: number | null
+  readonly exerciseTitle: string
+  readonly number: number
+  readonly since: Date
+  readonly takenBy: TakenBy
+}
 
 const MOST_ELSEWHERE = 50
 
@@ -18,15 +26,17 @@ export async function listElsewhere(viewer: Viewer): Promise<ElsewhereLine[]> {
     orderBy: [{ secondWaitingSince: 'asc' }, { id: 'asc' }],
     take: MOST_ELSEWHERE,
     select: {
-      id: true, number: true, receivedAt: true, takenById: true, takenAt: true, takenBy: { select: { givenName: true, familyName: true } },
+      id: true, number: true, booth: true, receivedAt: true, class: { select: { name: true } }, takenById: true, takenAt: true, takenBy: { select: { givenName: true, familyName: true } },
       exercise: { select: { title: true } },
     },
   })
-  return rows.map((row) => ({ id: row.id, exerciseTitle: row.exercise.title, number: row.number, since: row.receivedAt, takenBy: takenOf(viewer, row) }))
+  return rows.map((row) => ({
+    id: row.id, className: row.class.name, booth: row.booth, exerciseTitle: row.exercise.title, number: row.number, since: row.receivedAt, takenBy: takenOf(viewer, row),
+  }))
 }
 
-/** What a reader from another class sees of a coupon: the weld and its photos, without its student and without any look at it. */
-export type ElsewhereCoupon = Pick<CouponRecord, 'id' | 'number' | 'weldedAt' | 'exercise' | 'photos'>
+/** What a reader from another class sees of a coupon: where it lies, the weld and its photos, without its student and without any look at it. */
+export type ElsewhereCoupon = Pick<CouponRecord, 'id' | 'className' | 'booth' | 'number' | 'weldedAt' | 'exercise' | 'photos'>
 
 /** A coupon of another class as it is shown for a second reading, or null when it is not the viewer's to read. */
 export async function findElsewhere(viewer: Viewer, couponId: string): Promise<ElsewhereCoupon | null> {
@@ -35,8 +45,8 @@ export async function findElsewhere(viewer: Viewer, couponId: string): Promise<E
     include: { ...couponInclude, inspections: { ...lookInclude, where: { id: { in: [] } } } },
   })
   if (!row) return null
-  const { id, number, weldedAt, exercise, photos } = await toCoupon(row)
-  return { id, number, weldedAt, exercise, photos }
+  const { id, className, booth, number, weldedAt, exercise, photos } = await toCoupon(row)
+  return { id, className, booth, number, weldedAt, exercise, photos }
 }
 
 /** A second reading of the viewer's own of a coupon of a class they do not teach: they see it again, and nothing else of the coupon. */

@@ -56,7 +56,7 @@ export default async function GradePage({ params, searchParams }: Props) {
     const { coupon } = found
     return (
       <div className="grid gap-8">
-        <PageHead eyebrow={`A coupon of another class · ${momentText(coupon.weldedAt, 'en', program.timeZone)}`} title={`${coupon.exercise.title}, no. ${coupon.number}`} />
+        <PageHead eyebrow={`${coupon.className} · booth ${coupon.booth ?? '–'} · ${momentText(coupon.weldedAt, 'en', program.timeZone)}`} title={`${coupon.exercise.title}, no. ${coupon.number}`} lead="A coupon of another class." />
         <Grading viewer={viewer} coupon={coupon} classId={null} revision={1} standing={null} program={program.slug} marks={marks} />
       </div>
     )
