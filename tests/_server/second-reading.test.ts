@@ -14,7 +14,7 @@ import { listCouponVerdicts } from '@/app/_server/data/pass-counts'
 import { listQueue, queueState } from '@/app/_server/data/queue'
 import { findElsewhere, findOwnReading, listElsewhere } from '@/app/_server/data/second-readings'
 import { setSecondShare } from '@/app/_server/data/second-share'
-import { findReadiness } from '@/app/_server/data/skills'
+import { findReadiness, listStudentSkills } from '@/app/_server/data/skills'
 import { listStaffNotes } from '@/app/_server/data/staff-notes'
 import { listWaiting, takeCoupon } from '@/app/_server/data/waiting-coupons'
 import { couponResult } from '@/app/_server/views/coupon-result'
@@ -183,6 +183,8 @@ describe('the second reader, until their look is in', () => {
     for (const secret of ['reject', '0.4567', 'Too wide', 'instructor Test']) expect(JSON.stringify(blind), secret).not.toContain(secret)
     expect(blind).toMatchObject({ coupon: null, result: null, comments: [], story: [{ number: 1, waiting: true, verdict: null, mark: null, counts: null }], verdicts: [{ verdict: null, mark: null }], judged: [] })
     expect(await db().coupon.count({ where: { programId, id: couponId, verdict: 'reject' } }), 'it was graded').toBe(1)
+    expect(await listStudentSkills(second, people.student)).toMatchObject([{ couponCount: 1, inspectedCount: 0, acceptedCount: 0 }])
+    expect(await listStudentSkills(await viewerOf(school, 'instructor'), people.student)).toMatchObject([{ couponCount: 1, inspectedCount: 1, acceptedCount: 0 }])
     // One who coordinates as well sees no more.
     await db().membership.create({ data: { programId, personId: people.otherInstructor, role: 'coordinator' } })
     expect(JSON.stringify(await seen(await viewerOf(school, 'otherInstructor')))).not.toMatch(/reject|0\.4567|Too wide/)

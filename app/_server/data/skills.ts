@@ -226,9 +226,20 @@ async function adviceInFull({ programId, studentId, exerciseId }: SkillKey, asOf
   return assessment.kind === 'estimate' ? assessment.advice : null
 }
 
-/** One student's standing today in every exercise they have practised. Empty when the student is not the viewer's to see. */
+/**
+ * One student's standing today in every exercise they have practised. Empty when the student is not the viewer's to see. A coupon that the
+ * viewer may have to read a second time is not counted as inspected.
+ */
 export async function listStudentSkills(viewer: Viewer, studentId: string, asOf = new Date()): Promise<SkillRecord[]> {
-  return standingsToday(viewer.programId, { programId: viewer.programId, studentId, student: studentScope(viewer) }, asOf)
+  const [skills, unread] = await Promise.all([
+    standingsToday(viewer.programId, { programId: viewer.programId, studentId, student: studentScope(viewer) }, asOf),
+    db().coupon.groupBy({ by: ['exerciseId', 'verdict'], where: { AND: [{ studentId }, secondLookScope(viewer)] }, _count: { _all: true } }),
+  ])
+  return skills.map((skill) => {
+    const count = (...verdicts: readonly (string | null)[]): number => unread.reduce(
+      (sum, each) => sum + (each.exerciseId === skill.exerciseId && verdicts.includes(each.verdict) ? each._count._all : 0), 0)
+    return { ...skill, inspectedCount: skill.inspectedCount - count('accept', 'reject'), acceptedCount: skill.acceptedCount - count('accept') }
+  })
 }
 
 /** The standing today of every active student of a class in the class's exercises. Staff of the class only. */
