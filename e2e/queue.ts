@@ -38,7 +38,7 @@ export async function logHere(page: Page, note: string, photo?: Buffer): Promise
   await expect(saved(page)).toBeVisible()
 }
 
-/** Chooses a photo in the form that is open and waits until the device has made it small. */
+/** Chooses a photo in the form that is open. */
 export async function choosePhoto(page: Page, photo: Buffer): Promise<void> {
   await page.getByLabel('Photo').setInputFiles({ name: 'coupon.jpg', mimeType: 'image/jpeg', buffer: photo })
   await expect(page.getByRole('button', { name: 'Remove the photo' })).toBeVisible()

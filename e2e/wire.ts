@@ -16,6 +16,8 @@ export type Wire = {
   leadTo(server: string, change?: Change): void
   /** Requests that came, as 'POST /api/photos', oldest first, whatever became of them. */
   readonly seen: readonly string[]
+  /** The most that one request carried up, in bytes. */
+  heaviest(): number
   close(): Promise<void>
 }
 
@@ -32,6 +34,7 @@ export async function layWire(server: string): Promise<Wire> {
   let change: Change | null = null
   let whole = true
   let pace: number | null = null
+  let heaviest = 0
   let knife: { path: string; bytes: number; done: () => void } | null = null
   const seen: string[] = []
 
@@ -71,6 +74,7 @@ export async function layWire(server: string): Promise<Wire> {
           if (pace !== null) await new Promise((resolve) => setTimeout(resolve, (piece.length / pace!) * 1000))
           up.write(piece)
           gone += piece.length
+          heaviest = Math.max(heaviest, gone)
           if (knife && path.startsWith(knife.path) && gone >= knife.bytes) {
             cut()
             knife.done()
@@ -102,6 +106,7 @@ export async function layWire(server: string): Promise<Wire> {
       proxy.closeAllConnections()
     },
     seen,
+    heaviest: () => heaviest,
     close: () => new Promise((resolve) => {
       proxy.closeAllConnections()
       proxy.close(() => resolve())

@@ -6,6 +6,19 @@ const COUPON_MS = 30_000
 /** A photo of some megabytes on a slow link. */
 const PHOTO_MS = 5 * 60_000
 
+/** More than a photo weighs that was made small. */
+const LARGE_BYTES = 4 * 1024 * 1024
+
+/** A photo that was queued as large as the camera took it, because what makes it small could not be fetched then, is made small now. */
+async function lighter(photo: Blob): Promise<Blob> {
+  if (photo.size <= LARGE_BYTES) return photo
+  try {
+    return await (await import('@/app/_components/photo-gauge/open-photo')).shrunk(photo)
+  } catch {
+    return photo // the browser cannot read it, or still cannot fetch what would: the server looks at it as it is
+  }
+}
+
 /** Nobody may be there when a queue sends; whoever presses a button goes on to a page, which counts as use. */
 async function post(address: string, type: string, body: BodyInit, patience: number): Promise<SendOutcome> {
   try {
@@ -27,8 +40,9 @@ export function postCoupon({ schema, personId, payload }: OutboxEntry): Promise<
  * the coupon, and asking again would be refused again.
  */
 export async function postPhoto({ id, personId }: OutboxEntry, photo: OutboxPhoto): Promise<SendOutcome> {
+  const blob = await lighter(photo.blob)
   const of = new URLSearchParams({ coupon: id, id: photo.id, person: personId })
-  const sent = await post(`/api/photos?${of}`, photo.blob.type, photo.blob, PHOTO_MS)
+  const sent = await post(`/api/photos?${of}`, blob.type, blob, PHOTO_MS)
   if (sent.kind !== 'taken' || photo.measurement === undefined) return sent
   const marks = await postMarks(photo.id, photo.measurement)
   return marks.kind === 'refused' || marks.kind === 'failed' ? sent : marks
