@@ -66,8 +66,15 @@ test('a coordinator copies the shop rule, tightens undercut, sees what it does a
   await editUndercut(page, '1/128', 'A quarter of the welder test limit.')
   await page.getByRole('button', { name: 'Publish', exact: true }).click()
   await page.waitForURL(/\/sets\/own\.[^/]+\/2$/)
+
+  // Retired it is read and kept, and no longer offered; the one before it still is.
+  await page.getByRole('button', { name: 'Retire version 2' }).click()
+  await expect(page.getByText('This version is no longer offered to exercises.')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Offer version 2 again' })).toBeVisible()
+  await expectGoodScreen(page)
   await page.goto('/program/criteria')
   await expect(page.getByRole('listitem').filter({ has: page.getByRole('link', { name: title }) }).getByRole('link', { name: /^version 1 of / })).toBeVisible()
+  await expect(page.getByRole('listitem').filter({ has: page.getByRole('link', { name: title }) }).getByText(/^Version 2 of .+, retired/)).toBeVisible()
 })
 
 test('coupons that would change verdict are listed with the way they change, and lead to the coupon', async ({ browser }) => {
@@ -178,7 +185,10 @@ test('a set is built from nothing out of the kinds of rules, its rows moved by k
 
 test('an instructor reads the criteria of an exercise and cannot write any', async ({ browser }) => {
   const page = await as(browser, PEOPLE.selfShielded, { viewport: PHONE })
-  await page.goto('/teach/criteria/shop-bead/1')
+  await page.goto('/teach/criteria')
+  await expectGoodScreen(page)
+  await page.getByRole('link', { name: 'Shop rule for a practice bead' }).click()
+  await page.waitForURL('**/teach/criteria/shop-bead/1')
   await expect(heading(page, 'Shop rule for a practice bead')).toBeVisible()
   await expect(page.getByText('Undercut: depth at most 1/32 in.')).toBeVisible()
   await expectGoodScreen(page)
