@@ -1,6 +1,6 @@
 'use client'
 
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { logForm } from '@/lib/language/log-form'
 import { say, type Locale } from '@/lib/language/say'
 import type { PhotoMarks } from '@/lib/measure/photo-marks'
@@ -39,6 +39,9 @@ export function PhotoBox({ label, locale, photo, onChange, measure }: Props) {
   const [wrong, setWrong] = useState(false)
   const [gauge, setGauge] = useState<Gauge | null>(null)
   const latest = useRef<string | null>(null)
+  const box = useRef<HTMLInputElement>(null)
+  // Emptied, not made anew: the keyboard stays where it was, and the box names the photo that is chosen.
+  useEffect(() => { if (!photo && box.current) box.current.value = '' }, [photo])
 
   async function choose(file: File | undefined): Promise<void> {
     const id = file ? newId() : null
@@ -60,14 +63,14 @@ export function PhotoBox({ label, locale, photo, onChange, measure }: Props) {
     <div className="grid gap-3">
       <Field label={label} hint={say(logForm, locale, 'photoHint')} error={wrong ? say(logForm, locale, 'photoWrong') : null}>
         {(wiring) => (
-          <input {...wiring} key={photo ? 'chosen' : 'empty'} type="file" accept={PHOTO_TYPES.join()} className={controlLook(false)}
+          <input {...wiring} ref={box} type="file" accept={PHOTO_TYPES.join()} className={controlLook(false)}
             onChange={(event) => void choose(event.target.files?.[0])} />
         )}
       </Field>
       {photo && (
         <div className="flex flex-wrap items-center gap-3">
           <span>{photo.name}</span>
-          <Button onClick={() => void choose(undefined)}>{say(logForm, locale, 'removePhoto')}</Button>
+          <Button onClick={() => { box.current?.focus(); void choose(undefined) }}>{say(logForm, locale, 'removePhoto')}</Button>
           {gauge && measure && <gauge.MeasureChosen locale={locale} photo={photo} onChange={onChange} {...measure} />}
         </div>
       )}
