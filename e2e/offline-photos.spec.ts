@@ -88,6 +88,7 @@ test('the connection cut in the middle of a photo sends it again whole, and the 
   const context = page.context()
   await openLog(page)
   const answers = intakeAnswers(page)
+  await page.waitForLoadState('networkidle') // what the form says without a connection is fetched ahead
   wire.cut()
   await logHere(page, 'Cut in the photo', await photoOf('#c01818', { noisy: true }))
   const cut = wire.cutWithin('/api/photos?', 60_000)
@@ -96,7 +97,6 @@ test('the connection cut in the middle of a photo sends it again whole, and the 
   await cut
   await expect(page.getByText('The coupon has arrived.')).toBeVisible()
   await page.getByRole('link', { name: 'See the result' }).waitFor()
-  wire.mend()
   let lost = 0
   await context.route('**/api/photos?*', async (route) => {
     lost += 1
@@ -104,6 +104,7 @@ test('the connection cut in the middle of a photo sends it again whole, and the 
     await route.fetch() // the server has it
     return route.abort('connectionreset')
   })
+  wire.mend()
   await page.goto('/learn/waiting')
   await expect.poll(() => lost).toBeGreaterThan(0)
   await page.getByRole('button', { name: 'Send now' }).click({ timeout: 3000 }).catch(() => undefined) // it may have sent itself already
