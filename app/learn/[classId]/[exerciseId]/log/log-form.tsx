@@ -31,10 +31,13 @@ import { SetUpCheck } from './set-up-check'
 
 /** Wanted only by someone whose session ended while they wrote. */
 const SignInAgain = later(() => import('@/app/_components/sign-in-again').then((module) => module.SignInAgain))
-/** Wanted without a connection, when it could not be fetched any more: fetched ahead, once the form stands. */
+/** Wanted without a connection, when it could not be fetched any more: fetched ahead, once somebody begins to log. */
 const savedHere = () => import('@/app/_components/outbox/saved-here')
-const SavedHere = later(() => savedHere().then((module) => module.SavedHere))
-const NoRoom = later(() => savedHere().then((module) => module.NoRoom))
+const fetchAhead = (): void => void savedHere().catch(() => undefined) // asked for again when it is wanted
+/** In their place when they cannot be fetched: the line above the page still says what waits, and a page that failed would say less. */
+const Nothing = () => null
+const SavedHere = later(() => savedHere().then((module) => module.SavedHere, () => Nothing))
+const NoRoom = later(() => savedHere().then((module) => module.NoRoom, () => Nothing))
 
 type Draft = {
   readonly id: string | null
@@ -118,8 +121,6 @@ export function LogForm(props: Props) {
     if (refused !== null && refused !== 'full') place.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus()
   }, [refused])
 
-  useEffect(() => { void savedHere() }, [])
-
   async function send(withPhoto: BoxPhoto | null = photo): Promise<void> {
     if (sending.current) return
     sending.current = true
@@ -164,7 +165,8 @@ export function LogForm(props: Props) {
 
   if (savedId !== null) return <SavedHere locale={locale} couponId={savedId} onNext={next} />
   return (
-    <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} className="grid gap-8">
+    <form ref={place} inert={!hydrated} method="post" noValidate onSubmit={(event) => { event.preventDefault(); void send() }} onPointerDown={fetchAhead} onKeyDown={fetchAhead}
+      className="grid gap-8">
       {draft.restored && (
         <Notice kind="info" word={say(logForm, locale, 'kept')}>
           <p>{say(logForm, locale, 'restored')}</p>
