@@ -189,7 +189,7 @@ export function LogForm(props: Props) {
           measure={props.boxes.includes('width') ? { frame: props.frame, readings: draft.value.readings, onReadings: changeReadings } : null} />
         <TextArea label={say(logForm, locale, 'note')} value={draft.value.note} error={errors['note']} onChange={(event) => draft.change({ ...draft.value, note: event.target.value })} />
       </section>
-      <ReviewLine locale={locale} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}
+      <ReviewLine locale={locale} units={props.units} boxes={props.boxes} vertical={props.vertical} readings={draft.value.readings} passes={draft.value.passes.length}
         running={timers.some((timer) => timer.struckAt !== null)} />
       <Refusal refused={refused} locale={locale} who={props.who} door={props.door} onSignedIn={() => { setRefused(null); void send() }} photo={photo !== null} onWithoutPhoto={() => { setPhoto(null); void send(null) }} />
       <SendButton kind="primary" wide busy={busy}>{say(logForm, locale, busy ? 'sending' : 'send')}</SendButton>

@@ -6,9 +6,11 @@ import { say, type Locale } from '@/lib/language/say'
 import { INDICATION_KINDS } from '@/lib/scoring/types'
 import { sizesFilled } from '@/lib/reports/next-size'
 import type { ReadingsForm, StationBox } from '@/lib/schemas/readings'
+import { readSize } from '@/app/_components/readings/read-size'
 
 type Props = {
   readonly locale: Locale
+  readonly units: 'in' | 'mm'
   readonly boxes: readonly StationBox[]
   readonly vertical: boolean
   readonly readings: ReadingsForm
@@ -18,9 +20,11 @@ type Props = {
 }
 
 /** What is about to be sent, in a line, and what is not measured yet. */
-export function ReviewLine({ locale, boxes, vertical, readings, passes, running }: Props) {
+export function ReviewLine({ locale, units, boxes, vertical, readings, passes, running }: Props) {
   const told = (key: Parameters<typeof say<keyof typeof logPad.en>>[2], values: Record<string, string | number> = {}): string => say(logPad, locale, key, values)
-  const { stations, indications } = readings
+  const { indications } = readings
+  // What cannot be read measures nothing: the server will say so at its box.
+  const stations = readings.stations.map((station) => ({ ...station, ...Object.fromEntries(boxes.filter((box) => readSize(station[box], units) === null).map((box) => [box, ''])) }))
   const missing = boxes.flatMap((box) => {
     const at = stations.flatMap((station, index) => (sizesFilled([station], [box]).filled === 0 ? [index + 1] : []))
     const size = say(readingsWords, locale, vertical && (box === 'legA' || box === 'legB') ? (`${box}Vertical` as const) : box)
