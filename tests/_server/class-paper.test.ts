@@ -121,14 +121,15 @@ describe('notes for staff', () => {
 })
 
 describe('the classes of a student', () => {
-  it('say which cautions are unsigned to whoever teaches the class', async () => {
-    const of = async (id: string) => (await studentPlaces(instructor, id)).map(({ classId, active, cautions }) => [classId, active, cautions?.unsigned])
+  it.each(['instructor', 'coordinator'] as const)('say which cautions are unsigned to the %s of the class', async (role) => {
+    const viewer = await viewerOf(school, role)
+    const of = async (id: string) => (await studentPlaces(viewer, id)).map(({ classId, active, cautions }) => [classId, active, cautions?.unsigned])
     expect(await of(school.people.student)).toEqual([[school.classId, true, []]])
     expect(await of(school.people.classmate)).toEqual([[school.classId, true, ['2F lap, E71T-11 0.045']]])
   })
 
   it('never call cautions signed that the viewer cannot see', async () => {
-    expect(await studentPlaces(await viewerOf(school, 'coordinator'), school.people.student)).toMatchObject([{ classId: school.classId, active: true, cautions: null }])
+    expect(await studentPlaces(await viewerOf(school, 'student'), school.people.student)).toMatchObject([{ classId: school.classId, cautions: null }])
     expect(await studentPlaces(await viewerOf(school, 'otherInstructor'), school.people.student)).toEqual([])
   })
 })

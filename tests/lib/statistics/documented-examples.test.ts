@@ -4,8 +4,8 @@ import path from 'node:path'
 import { describe, expect, test } from 'vitest'
 
 const folder = path.join(import.meta.dirname, '../../../lib/statistics')
-// Door checks and shared shapes, not estimators.
-const PLUMBING = new Set(['preconditions.ts', 'interval.ts', 'outcome.ts', 'forecasts.ts', 'agreement-table.ts'])
+// Door checks, shared shapes and the scattering of ids, not estimators.
+const PLUMBING = new Set(['preconditions.ts', 'scattered.ts', 'interval.ts', 'outcome.ts', 'forecasts.ts', 'agreement-table.ts'])
 const files = readdirSync(folder).filter(file => file.endsWith('.ts') && !PLUMBING.has(file))
 const estimators = files.flatMap(file =>
   [...readFileSync(path.join(folder, file), 'utf8').matchAll(/(?:\/\*\*((?:(?!\*\/)[^])*)\*\/\n)?export function (\w+)/g)]
