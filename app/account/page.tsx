@@ -32,6 +32,8 @@ export default async function AccountPage() {
   const [account, sessions, program] = await Promise.all([ownAccount(viewer), listOwnSessions(viewer), findProgram(viewer)])
   const { locale } = viewer
   const words = shellWords(locale)
+  // Until the first password is replaced, nothing else is taken from them.
+  const isStudent = hasRole(viewer, 'student') && !account.mustChangePassword
   return (
     <Shell room="learn" home={homeOf(viewer)} nav={[{ href: homeOf(viewer), label: say(door, locale, PLACE[homeOf(viewer)]) }]} person={{ name: viewer.name }} words={words} signOut="/api/sign-out">
       <div className="grid gap-8">
@@ -55,13 +57,13 @@ export default async function AccountPage() {
             }))}
           />
         </section>
-        {hasRole(viewer, 'student') && (
+        {isStudent && (
           <section className="grid gap-4">
             <h2 className="text-2xl">{say(classLife, locale, 'pinOwnTitle')}</h2>
             <PinForm locale={locale} isSet={await hasOwnPin(viewer)} asksPassword={await hasOwnPassword(viewer)} />
           </section>
         )}
-        {hasRole(viewer, 'student') && (
+        {isStudent && (
           <section className="grid gap-4">
             <h2 className="text-2xl">{say(door, locale, 'joinAnother')}</h2>
             <JoinOneMoreForm locale={locale} />
