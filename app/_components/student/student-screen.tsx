@@ -21,7 +21,7 @@ export type StudentKnown = {
     readonly student: { readonly id: string }
     readonly name: string
     readonly coupons: number
-    readonly arcTime: string
+    readonly arcTime: string | null
     readonly to: string | null
     readonly skills: ComponentProps<typeof ExerciseChoice>['lines']
     readonly attempts: ComponentProps<typeof TestList>['attempts']
@@ -97,5 +97,5 @@ function whereText(places: readonly StudentPlace[]): string {
 
 function leadOf({ coupons, arcTime, to }: StudentKnown['record']): string {
   if (coupons === 0) return 'No coupon logged yet.'
-  return `${coupons} ${coupons === 1 ? 'coupon' : 'coupons'}, ${arcTime} under the arc${to === null ? '' : `, the last on ${to}`}.`
+  return `${coupons} ${coupons === 1 ? 'coupon' : 'coupons'}${arcTime === null ? '' : `, ${arcTime} under the arc`}${to === null ? '' : `, the last on ${to}`}.`
 }

@@ -20,7 +20,8 @@ export type StudentRecord = {
   /** Exercises practised, the latest first. */
   readonly skills: readonly StudentSkill[]
   readonly coupons: number
-  readonly arcTime: string
+  /** null where nobody wrote any down. */
+  readonly arcTime: string | null
   readonly from: string | null
   readonly to: string | null
   readonly attempts: readonly { readonly id: string; readonly exerciseId: string; readonly title: string; readonly on: string; readonly passed: boolean }[]
@@ -38,12 +39,13 @@ export async function studentRecord(viewer: Viewer, studentId: string): Promise<
     exercise ? [{ skill, exercise, standing: standing(skill, program.minimumCoupons, viewer.locale) }] : [])
   shown.sort((a, b) => (b.skill.lastCouponAt?.getTime() ?? 0) - (a.skill.lastCouponAt?.getTime() ?? 0))
   const text = (date: Date | null | undefined): string | null => (date ? dateText(date, viewer.locale, program.timeZone) : null)
+  const arcSeconds = shown.reduce((sum, { skill }) => sum + skill.arcSeconds, 0)
   return {
     student, program, skills: shown,
     name: fullName(student),
     classNames: student.id === viewer.personId ? classes.map((each) => each.name) : [],
     coupons: shown.reduce((sum, { skill }) => sum + skill.couponCount, 0),
-    arcTime: formatTotalTime(seconds(shown.reduce((sum, { skill }) => sum + skill.arcSeconds, 0))),
+    arcTime: arcSeconds > 0 ? formatTotalTime(seconds(arcSeconds)) : null,
     from: null,
     to: text(shown[0]?.skill.lastCouponAt),
     attempts: attempts.map((each) => ({ id: each.id, exerciseId: each.exerciseId, title: each.exerciseTitle, on: dateText(each.testedOn, viewer.locale, 'UTC'), passed: each.passed })),
