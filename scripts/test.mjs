@@ -12,6 +12,8 @@ import { identify, startApart, stopGroup } from './processes.mjs'
 import { fromExitCode, fromPlaywright, fromVitest } from './test-counts.mjs'
 
 const MINUTE = 60_000
+/** Longer than any of the tools takes on two slow cores; one that hangs is stopped. */
+const PATIENCE_MINUTES = 20
 const scratch = fs.mkdtempSync(path.join(os.tmpdir(), 'toeline-test-'))
 const bin = (name) => path.join(ROOT, 'node_modules', name)
 
@@ -48,9 +50,9 @@ async function tool(script, args, env = {}) {
   const onExit = () => child.pid && process.kill(-child.pid, 'SIGTERM')
   process.once('exit', onExit)
   const timer = setTimeout(() => {
-    console.error(`${path.basename(script)} did not end within 15 minutes and is stopped.`)
+    console.error(`${path.basename(script)} did not end within ${PATIENCE_MINUTES} minutes and is stopped.`)
     void stopGroup(identity)
-  }, 15 * MINUTE)
+  }, PATIENCE_MINUTES * MINUTE)
   const code = await new Promise((resolve, reject) => child.once('error', reject).once('close', resolve))
   clearTimeout(timer)
   process.off('exit', onExit)
