@@ -109,6 +109,7 @@ test('two instructors read three coupons in two rounds by keyboard, close the st
 
   const coordinator = await as(browser, PEOPLE.coordinator, { viewport: DESK })
   await coordinator.goto('/program/studies')
+  await expect(coordinator.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: 'Agreement' })).toHaveAttribute('aria-current', 'page')
   await expectGoodScreen(coordinator)
   await coordinator.getByRole('region', { name: 'Closed' }).getByRole('link', { name }).click()
   await expect(coordinator.getByText('Most of the spread is the coupons themselves.', { exact: false })).toBeVisible()

@@ -15,11 +15,11 @@ export default async function ProgramLayout({ children }: { children: ReactNode 
       room="program" home="/program" person={{ name: viewer.name }} words={shellWords(locale)} signOut="/api/sign-out"
       nav={[
         { href: '/program', label: say(program, locale, 'passRates') },
-        { href: '/program/people', label: say(program, locale, 'people') },
+        { href: '/program/people', label: say(program, locale, 'people'), covers: ['/program/students'] },
         { href: '/program/classes', label: 'Classes' },
         { href: '/program/criteria', label: 'Criteria' },
         { href: '/program/readiness', label: say(program, locale, 'readiness') },
-        { href: '/program/agreement', label: 'Agreement' },
+        { href: '/program/agreement', label: 'Agreement', covers: ['/program/studies'] },
         ...(hasRole(viewer, 'instructor') ? [{ href: '/teach', label: say(program, locale, 'teach') }] : []),
       ]}
       personLinks={[{ href: '/account', label: say(program, locale, 'account') }]}

@@ -6,6 +6,8 @@ import { usePathname } from 'next/navigation'
 export type NavItem = {
   readonly href: string
   readonly label: string
+  /** Other places that are reached from there and belong to it. */
+  readonly covers?: readonly string[]
   /** A count that waits for the reader, with its words: { figure: '12', words: '12 coupons waiting' }. */
   readonly waiting?: { readonly figure: string; readonly words: string }
 }
@@ -39,6 +41,7 @@ export function NavLinks({ items }: { readonly items: readonly NavItem[] }) {
 
 /** The longest item the path lies under: /teach/classes/4 is in /teach/classes, not in /teach. */
 function currentHref(items: readonly NavItem[], path: string): string | undefined {
-  const under = items.filter(({ href }) => path === href || path.startsWith(`${href}/`))
-  return under.sort((a, b) => b.href.length - a.href.length)[0]?.href
+  const places = items.flatMap(({ href, covers = [] }) => [href, ...covers].map((place) => ({ href, place })))
+  const under = places.filter(({ place }) => path === place || path.startsWith(`${place}/`))
+  return under.sort((a, b) => b.place.length - a.place.length)[0]?.href
 }
