@@ -4,13 +4,12 @@ import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
 import { requestFrom } from '../support/request'
 import { countRows, withoutAudit } from '../support/rows'
-import { buildSchool, cleanReadings, couponForm, logAs, viewerOf, type School } from '../support/school'
+import { buildSchool, cleanReadings, couponForm, logAs, readingsOfWidth, schoolWithCoupon, viewerOf, type School } from '../support/school'
 import { sendInspection } from '@/app/teach/actions'
 import { findBlindCoupon } from '@/app/_server/data/blind-coupons'
 import { findCoupon } from '@/app/_server/data/coupon-record'
 import { listWaiting, takeCoupon } from '@/app/_server/data/waiting-coupons'
 import { db } from '@/app/_server/db'
-import type { ReadingsForm } from '@/lib/schemas/readings'
 
 vi.mock('next/headers', async () => (await import('../support/request')).headersModule)
 vi.mock('react', async (original) => ({ ...(await original<typeof import('react')>()), cache: <T>(work: T): T => work }))
@@ -22,15 +21,13 @@ beforeAll(async () => {
   database = await testDatabase()
 })
 beforeEach(async () => {
-  school = await buildSchool(randomUUID())
-  couponId = randomUUID()
-  await logAs(school, await viewerOf(school, 'student'), couponId)
+  ;({ school, couponId } = await schoolWithCoupon())
   await requestFrom({ school, who: 'instructor' })
 })
 
 const hidden = { ok: false, code: 'NOT_FOUND', message: 'This is not here, or not yours to see.', fields: {} }
 /** A bead a good third too wide: rejected by the band of widths. */
-const wideReadings = (): ReadingsForm => ({ ...cleanReadings(), stations: cleanReadings().stations.map((row) => ({ ...row, width: '3/8' })) })
+const wideReadings = () => readingsOfWidth('3/8')
 const look = (revision: number, readings = cleanReadings(), comment = '') => ({ couponId, revision, comment, readings })
 const couponRow = async () =>
   (await database.query('select verdict, mark, "selfVerdict", "selfMark", "waitingSince", "takenById" from "Coupon" where id = $1', [couponId]))[0]

@@ -1,10 +1,9 @@
 // An instructor's own verdict over the computed one: once for a look, with a reason, and never in place of a measurement.
-import { randomUUID } from 'node:crypto'
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
 import { requestFrom } from '../support/request'
 import { withoutAudit } from '../support/rows'
-import { buildSchool, cleanReadings, logAs, viewerOf, type School } from '../support/school'
+import { cleanReadings, readingsOfWidth, schoolWithCoupon, viewerOf, type School } from '../support/school'
 import { sendInspection } from '@/app/teach/actions'
 import { decideVerdict, dropSnippet, keepSnippet } from '@/app/teach/coupons/actions'
 import { listSnippets } from '@/app/_server/data/snippets'
@@ -23,14 +22,12 @@ beforeAll(async () => {
   database = await testDatabase()
 })
 beforeEach(async () => {
-  school = await buildSchool(randomUUID())
-  couponId = randomUUID()
-  await logAs(school, await viewerOf(school, 'student'), couponId)
+  ;({ school, couponId } = await schoolWithCoupon())
   await requestFrom({ school, who: 'instructor' })
 })
 
 const REASON = 'The band is narrow for this wire; the toes are even.'
-const wide = (): ReadingsForm => ({ ...cleanReadings(), stations: cleanReadings().stations.map((row) => ({ ...row, width: '3/8' })) })
+const wide = () => readingsOfWidth('3/8')
 const unlooked = (): ReadingsForm => ({ ...cleanReadings(), lookedFor: [] })
 async function graded(readings: ReadingsForm, revision = 1): Promise<string> {
   expect(await sendInspection({ couponId, revision, comment: '', readings })).toMatchObject({ ok: true })

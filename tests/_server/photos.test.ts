@@ -7,7 +7,7 @@ import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
 import { blackPng, twoHalves } from '../support/pictures'
 import { requestFrom } from '../support/request'
-import { buildSchool, logAs, viewerOf, type School } from '../support/school'
+import { buildSchool, logAs, schoolWithCoupon, viewerOf, type School } from '../support/school'
 import { POST } from '@/app/api/photos/route'
 import { GET } from '@/app/api/photos/[photoId]/route'
 import nextConfig from '@/next.config.mjs'
@@ -22,9 +22,7 @@ beforeAll(async () => {
   database = await testDatabase()
 })
 beforeEach(async () => {
-  school = await buildSchool(randomUUID())
-  couponId = randomUUID()
-  await logAs(school, await viewerOf(school, 'student'), couponId)
+  ;({ school, couponId } = await schoolWithCoupon())
   await requestFrom({ school, who: 'student' })
 })
 

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { testDatabase, type TestDatabase } from '../support/database'
 import { requestFrom } from '../support/request'
-import { buildSchool, cleanReadings, logAs, viewerOf, type School } from '../support/school'
+import { buildSchool, cleanReadings, logAs, readingsOfWidth, schoolWithCoupon, viewerOf, type School } from '../support/school'
 import { viewerForPerson, type Viewer } from '@/app/_server/auth/viewer'
 import { findBlindCoupon, listBlindWaiting } from '@/app/_server/data/blind-coupons'
 import { listComments } from '@/app/_server/data/comments'
@@ -22,7 +22,6 @@ import { readinessReport } from '@/app/_server/views/readiness-report'
 import { db } from '@/app/_server/db'
 import { sendInspection } from '@/app/teach/actions'
 import { inspectionSchema } from '@/lib/schemas/inspection'
-import type { ReadingsForm } from '@/lib/schemas/readings'
 
 vi.mock('next/headers', async () => (await import('../support/request')).headersModule)
 vi.mock('react', async (original) => ({ ...(await original<typeof import('react')>()), cache: <T>(work: T): T => work }))
@@ -35,14 +34,12 @@ beforeAll(async () => {
   database = await testDatabase()
 })
 beforeEach(async () => {
-  school = await buildSchool(randomUUID())
-  couponId = randomUUID()
-  await logAs(school, await viewerOf(school, 'student'), couponId)
+  ;({ school, couponId } = await schoolWithCoupon())
   await setSecondShare(await viewerOf(school, 'coordinator'), { share: 1 })
 })
 
 /** A bead far outside the band. */
-const wide = (): ReadingsForm => ({ ...cleanReadings(), stations: cleanReadings().stations.map((row) => ({ ...row, width: '0.4567' })) })
+const wide = () => readingsOfWidth('0.4567')
 
 async function look(who: Who, { revision = 1, readings = cleanReadings(), comment = '', id = couponId } = {}) {
   await requestFrom({ school, who })

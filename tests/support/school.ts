@@ -1,4 +1,5 @@
 // Two small schools for tests that need people, classes and a coupon: everything in the second must stay out of sight of the first.
+import { randomUUID } from 'node:crypto'
 import { db } from '@/app/_server/db'
 import { copyCriteria } from '@/app/_server/data/program'
 import { logCoupon } from '@/app/_server/data/coupons'
@@ -106,3 +107,14 @@ export async function logAs(school: School, viewer: Viewer, id: string, readings
   const form = couponForm(school, id, readings)
   return logCoupon(viewer, couponSchema(frame, new Date()).parse(form))
 }
+
+/** A school of its own with one coupon that its student has just logged. */
+export async function schoolWithCoupon(): Promise<{ readonly school: School; readonly couponId: string }> {
+  const school = await buildSchool(randomUUID())
+  const couponId = randomUUID()
+  await logAs(school, await viewerOf(school, 'student'), couponId)
+  return { school, couponId }
+}
+
+/** Clean readings, but for a width that is the same at every station. */
+export const readingsOfWidth = (width: string): ReadingsForm => ({ ...cleanReadings(), stations: cleanReadings().stations.map((row) => ({ ...row, width })) })
