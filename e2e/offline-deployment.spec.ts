@@ -1,18 +1,15 @@
 // A new version is deployed while coupons wait on a device. Ordinarily the new one is made of the running one: other names for every script and
 // style, another build id, another worker, and nothing under the old names. With TOELINE_E2E_NEXT it is a second server at that address, which runs
 // another build on the same database.
-import { couponNumber, expect, newcomer, openLog, sendButton, test, type Person } from './app'
-import { intakeAnswers, logHere, nothingWaits, openKeptLog, photoOf, photosTaken } from './queue'
+import { couponNumber, expect, openLog, sendButton, test, type Person } from './app'
+import { intakeAnswers, logHere, newcomerWhoLogs, nothingWaits, openKeptLog, photoOf, photosTaken } from './queue'
 import { layWire, type Wire } from './wire'
 import type { Page } from '@playwright/test'
 
 let student: Person
 
 test.beforeAll(async ({ browser }) => {
-  const { page, person } = await newcomer(browser)
-  student = person
-  await openLog(page)
-  await page.context().close()
+  student = await newcomerWhoLogs(browser)
 })
 
 const CHUNKS = '/_next/static/chunks/'

@@ -1,17 +1,14 @@
 // A device that is not as it should be: no storage or none left, a clock that is wrong, photos far too large for the link, nobody there any more.
 import sharp from 'sharp'
 import { as, couponNumber, expect, expectGoodScreen, newcomer, openLog, PEOPLE, sendButton, signIn, signOut, test, type Person } from './app'
-import { choosePhoto, intakeAnswers, logHere, nothingWaits, openKeptLog, photoOf, photosTaken, saved } from './queue'
+import { choosePhoto, intakeAnswers, logHere, newcomerWhoLogs, nothingWaits, openKeptLog, photoOf, photosTaken, saved } from './queue'
 import { layWire } from './wire'
 import type { Page } from '@playwright/test'
 
 let student: Person
 
 test.beforeAll(async ({ browser }) => {
-  const { page, person } = await newcomer(browser)
-  student = person
-  await openLog(page)
-  await page.context().close()
+  student = await newcomerWhoLogs(browser)
 })
 
 const NO_STORAGE = {

@@ -1,17 +1,14 @@
 // Coupons with photos on a device without a connection, and a connection cut at every step of sending one: each arrives once, with its own photo.
 import sharp from 'sharp'
-import { as, couponNumber, expect, newcomer, openLog, sendButton, test, type Person } from './app'
-import { intakeAnswers, logHere, nothingWaits, openKeptLog, photoOf, photosTaken } from './queue'
+import { as, couponNumber, expect, openLog, sendButton, test, type Person } from './app'
+import { intakeAnswers, logHere, newcomerWhoLogs, nothingWaits, openKeptLog, photoOf, photosTaken } from './queue'
 import { layWire } from './wire'
 import type { Page } from '@playwright/test'
 
 let student: Person
 
 test.beforeAll(async ({ browser }) => {
-  const { page, person } = await newcomer(browser)
-  student = person
-  await openLog(page)
-  await page.context().close()
+  student = await newcomerWhoLogs(browser)
 })
 
 /** The colour of each photo on a coupon's page, as its owner gets it from the server. */

@@ -1,18 +1,14 @@
 // The student's room with the network cut at each step: before the form opens, while it sends, after the tab is closed, under another name.
 import sharp from 'sharp'
 import {
-  as, box, CLEAN, couponNumber, expect, expectGoodScreen, expectVerdict, fillLook, LAP_2F, newcomer, openLog, PEOPLE, sendButton, showSettings, signIn, test,
-  type Person,
+  as, box, CLEAN, couponNumber, expect, expectGoodScreen, expectVerdict, fillLook, LAP_2F, openLog, PEOPLE, sendButton, showSettings, signIn, test, type Person,
 } from './app'
-import { intakeAnswers, logHere, nothingWaits, openKeptLog } from './queue'
+import { intakeAnswers, logHere, newcomerWhoLogs, nothingWaits, openKeptLog } from './queue'
 
 let student: Person
 
 test.beforeAll(async ({ browser }) => {
-  const { page, person } = await newcomer(browser)
-  student = person
-  await openLog(page)
-  await page.context().close()
+  student = await newcomerWhoLogs(browser)
 })
 
 test('pages open without a connection; a coupon logged there waits, over a closed tab too, and sends itself', async ({ browser }) => {

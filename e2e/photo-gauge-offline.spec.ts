@@ -1,14 +1,11 @@
 // Measuring on a photo where there is no connection: what it needs is on the device since the log page was open.
-import { box, expect, newcomer, openLog, sendButton, test, type Person } from './app'
+import { box, expect, sendButton, test, type Person } from './app'
 import { BEAD, choosePhoto, dialog, inchesOf, tapCard, tapEnds, tapToes } from './gauge'
-import { intakeAnswers, openKeptLog, saved } from './queue'
+import { intakeAnswers, newcomerWhoLogs, openKeptLog, saved } from './queue'
 
 let student: Person
 test.beforeAll(async ({ browser }) => {
-  const { page, person } = await newcomer(browser)
-  student = person
-  await openLog(page)
-  await page.context().close()
+  student = await newcomerWhoLogs(browser)
 })
 
 test('a photo taken without a connection is measured there, and its marks arrive with it', async ({ browser }) => {

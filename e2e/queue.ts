@@ -1,10 +1,18 @@
 // The device's queue as a test sees it: logging without a connection, what is on the device, and what the server was sent and answered.
 import sharp from 'sharp'
-import { as, expect, openLog, sendButton, type Person } from './app'
+import { as, expect, newcomer, openLog, sendButton, type Person } from './app'
 import type { Browser, BrowserContext, Locator, Page } from '@playwright/test'
 
 export const saved = (page: Page): Locator => page.getByText('Saved on this device', { exact: true })
 export const nothingWaits = (page: Page): Locator => page.getByRole('heading', { name: 'Nothing is waiting' })
+
+/** A student of their own for one file of tests, with the cautions confirmed that lie before the log form. */
+export async function newcomerWhoLogs(browser: Browser): Promise<Person> {
+  const { page, person } = await newcomer(browser)
+  await openLog(page)
+  await page.context().close()
+  return person
+}
 
 type IntakeAnswer = { readonly id: string; readonly number: number; readonly created: boolean; readonly note: string }
 
